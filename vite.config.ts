@@ -1,0 +1,56 @@
+import { vitePlugin as remix } from '@remix-run/dev';
+import { defineConfig } from 'vite';
+import { fileURLToPath } from 'node:url';
+
+const root = fileURLToPath(new URL('.', import.meta.url));
+
+export default defineConfig({
+  publicDir: 'app/public',
+  resolve: {
+    alias: [
+      { find: /^~\/(app|db|lib|tests)\//, replacement: `${root}$1/` },
+    ],
+  },
+  plugins: [
+    ...(process.env.VITEST
+      ? []
+      : [
+          remix({
+            appDirectory: 'app',
+            future: {
+              v3_fetcherPersist: true,
+              v3_relativeSplatPath: true,
+              v3_throwAbortReason: true,
+              v3_lazyRouteDiscovery: true,
+              v3_singleFetch: true,
+              v3_routeConfig: true,
+            },
+          }),
+        ]),
+  ],
+  ssr: { external: ['better-sqlite3', 'sharp', 'pdfkit'] },
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'unit',
+          include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
+          exclude: ['tests/browser/**'],
+          environment: 'node',
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          environment: 'node',
+          fileParallelism: false,
+          testTimeout: 120_000,
+          hookTimeout: 240_000,
+        },
+      },
+    ],
+  },
+} as Parameters<typeof defineConfig>[0]);
