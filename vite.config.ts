@@ -7,9 +7,7 @@ const root = fileURLToPath(new URL('.', import.meta.url));
 export default defineConfig({
   publicDir: 'app/public',
   resolve: {
-    alias: [
-      { find: /^~\/(app|db|lib|tests)\//, replacement: `${root}$1/` },
-    ],
+    alias: [{ find: /^~\/(app|db|lib|tests)\//, replacement: `${root}$1/` }],
   },
   plugins: [
     ...(process.env.VITEST

@@ -14,7 +14,10 @@ export type Field =
   | (FieldShared & { readonly type: 'flag' })
   | (FieldShared & { readonly type: 'date' })
   | (FieldShared & { readonly type: 'dateTime' })
-  | (FieldShared & { readonly type: 'choice'; readonly choices: readonly { readonly id: string; readonly label: string }[] })
+  | (FieldShared & {
+      readonly type: 'choice';
+      readonly choices: readonly { readonly id: string; readonly label: string }[];
+    })
   /** Refers to another record of the same case. */
   | (FieldShared & { readonly type: 'ref'; readonly to: string });
 

@@ -22,10 +22,23 @@ export type Stroke = { readonly ink: Ink; readonly width: number; readonly dash?
 type Style = { readonly stroke?: Stroke; readonly fill?: Ink; readonly fillOpacity?: number };
 
 export type Shape =
-  | ({ readonly type: 'line'; readonly x1: number; readonly y1: number; readonly x2: number; readonly y2: number } & Style)
+  | ({
+      readonly type: 'line';
+      readonly x1: number;
+      readonly y1: number;
+      readonly x2: number;
+      readonly y2: number;
+    } & Style)
   /** Points as x0, y0, x1, y1, …; NaN breaks the line, so that a gap stays a gap. */
   | ({ readonly type: 'polyline'; readonly points: readonly number[]; readonly closed?: boolean } & Style)
-  | ({ readonly type: 'rect'; readonly x: number; readonly y: number; readonly width: number; readonly height: number; readonly radius?: number } & Style)
+  | ({
+      readonly type: 'rect';
+      readonly x: number;
+      readonly y: number;
+      readonly width: number;
+      readonly height: number;
+      readonly radius?: number;
+    } & Style)
   | ({ readonly type: 'circle'; readonly cx: number; readonly cy: number; readonly r: number } & Style)
   | {
       readonly type: 'text';

@@ -57,7 +57,12 @@ export type Finding = Shared &
         readonly readings: NonEmpty<string>;
         readonly limits: readonly LimitCheck[];
       }
-    | { readonly kind: 'passFail'; readonly pass: boolean; readonly check: string; readonly readings: NonEmpty<string> }
+    | {
+        readonly kind: 'passFail';
+        readonly pass: boolean;
+        readonly check: string;
+        readonly readings: NonEmpty<string>;
+      }
     | { readonly kind: 'notMeasured'; readonly missing: readonly string[] }
     | { readonly kind: 'outOfRange'; readonly why: string; readonly readings: NonEmpty<string> }
   );

@@ -1,5 +1,6 @@
 /** The outcome of something a user can get wrong: a value, or a message saying what to enter instead. */
-export type Result<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly message: string };
+export type Result<T> =
+  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly message: string };
 
 export const ok = <T>(value: T): Result<T> => ({ ok: true, value });
 
