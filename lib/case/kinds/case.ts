@@ -1,0 +1,81 @@
+import type { Kind } from '../kind';
+
+export const TIME_ZONE_HELP = 'The zone the site keeps, such as America/Chicago or Europe/Berlin.';
+
+export const caseKind: Kind = {
+  id: 'case',
+  name: 'Case',
+  plural: 'Cases',
+  fields: [
+    { id: 'number', label: 'Case number', type: 'text', required: true, maxLength: 40 },
+    { id: 'title', label: 'Title', type: 'text', required: true, maxLength: 160 },
+    { id: 'occurredAt', label: 'When it happened (local time)', type: 'dateTime' },
+    { id: 'timeZone', label: 'Time zone', type: 'text', maxLength: 60, help: TIME_ZONE_HELP },
+    { id: 'railroad', label: 'Railroad', type: 'text', maxLength: 120 },
+    { id: 'subdivision', label: 'Subdivision or line', type: 'text', maxLength: 120 },
+    {
+      id: 'milepost',
+      label: 'Milepost',
+      type: 'text',
+      maxLength: 40,
+      help: 'As the timetable writes it, such as 41.7.',
+    },
+    { id: 'track', label: 'Track', type: 'text', maxLength: 60, help: 'Main, siding, yard track number.' },
+    { id: 'direction', label: 'Direction of travel', type: 'text', maxLength: 60 },
+    {
+      id: 'trackClass',
+      label: 'Class of track',
+      type: 'choice',
+      choices: [
+        { id: 'excepted', label: 'Excepted' },
+        { id: '1', label: 'Class 1' },
+        { id: '2', label: 'Class 2' },
+        { id: '3', label: 'Class 3' },
+        { id: '4', label: 'Class 4' },
+        { id: '5', label: 'Class 5' },
+      ],
+      help: 'As designated by the track owner before the derailment.',
+    },
+    {
+      id: 'alignment',
+      label: 'Where the POD lies',
+      type: 'choice',
+      choices: [
+        { id: 'tangent', label: 'Tangent' },
+        { id: 'curveLeft', label: 'Curve to the left (right rail high)' },
+        { id: 'curveRight', label: 'Curve to the right (left rail high)' },
+      ],
+      help: 'As seen facing the direction of travel.',
+    },
+    {
+      id: 'trackMaterial',
+      label: 'Rail and ties',
+      type: 'text',
+      maxLength: 160,
+      help: 'Rail section and year, jointed or welded, ties, plates, fastenings.',
+    },
+    { id: 'weather', label: 'Weather', type: 'text', maxLength: 200 },
+    { id: 'narrative', label: 'What happened, as first reported', type: 'text', long: true, maxLength: 4000 },
+    {
+      id: 'units',
+      label: 'Units',
+      type: 'choice',
+      required: true,
+      choices: [
+        { id: 'us', label: 'Inches and fractions, mph, °F' },
+        { id: 'metric', label: 'Millimetres, km/h, °C' },
+      ],
+    },
+    {
+      id: 'ruleSet',
+      label: 'Limits the readings are held against',
+      type: 'choice',
+      required: true,
+      choices: [
+        { id: 'us-49cfr213', label: '49 CFR part 213 (track) and 215, 229, 230 (wheels)' },
+        { id: 'en13848-5', label: 'EN 13848-5 (track)' },
+      ],
+    },
+  ],
+  describe: (f) => [f.number, f.title].filter(Boolean).join(' · '),
+};
