@@ -33,13 +33,10 @@ type Shared = {
   /** Short heading for a column of a sheet or a table. */
   readonly short: string;
   readonly subject: SubjectKind;
-  /** Names a group of readings shown under one heading and one "how to take this reading". */
-  readonly group: string;
   /** Empty: read once per subject. */
   readonly slots: readonly Slot[];
   /** Further slots may be added by the user, such as a clock angle in whole degrees. */
   readonly openSlots?: 'clockDegrees';
-  readonly howTo?: HowTo;
 };
 
 export type Measure = Shared & {
@@ -74,6 +71,19 @@ export type Choice = Shared & {
 export type Observation = Shared & { readonly kind: 'observation'; readonly question: string };
 
 export type Quantity = Measure | Count | GoNoGo | Choice | Observation;
+
+/** The screens of a case on which readings are entered. */
+export type ScreenId = 'scene' | 'train' | 'marks' | 'track' | 'wheels' | 'rails' | 'turnout';
+
+/** Readings taken together, shown under one heading with one "how to take this reading". */
+export type QuantityGroup = {
+  readonly id: string;
+  readonly name: string;
+  readonly screen: ScreenId;
+  readonly subject: SubjectKind;
+  readonly howTo: HowTo;
+  readonly quantities: readonly Quantity[];
+};
 
 export const OBSERVATION_STATES = ['seen', 'notFound', 'couldNotTell'] as const;
 /** `notLooked` is never stored: it is the absence of a record. */
