@@ -1,0 +1,70 @@
+import type { Quantity, QuantityGroup, ScreenId, SubjectKind } from '../quantity';
+import { conditionsGroup, curveDesignGroup } from './case';
+import { markExtentGroup } from './mark';
+import {
+  markObservations,
+  railObservations,
+  trackObservations,
+  trainObservations,
+  turnoutObservations,
+  wheelObservations,
+} from './observations';
+import { railFrictionGroup, railHoldGroup, railWearGroup } from './rail';
+import { gaugeGroup, movementGroup, stationPositionGroup, stringLineGroup, tiesGroup } from './station';
+import { sideBearingGroup } from './truck';
+import { frogAndGuardGroup, pointFitGroup } from './turnout';
+import { vehicleGroup } from './vehicle';
+import {
+  backToBackGroup,
+  diameterGroup,
+  wheelCheckGroup,
+  wheelDefectGroup,
+  wheelShapeGroup,
+} from './wheelset';
+
+/** Everything that can be read, in the order of the screens. */
+export const GROUPS: readonly QuantityGroup[] = [
+  conditionsGroup,
+  vehicleGroup,
+  trainObservations,
+  markExtentGroup,
+  markObservations,
+  curveDesignGroup,
+  stationPositionGroup,
+  gaugeGroup,
+  stringLineGroup,
+  movementGroup,
+  tiesGroup,
+  trackObservations,
+  backToBackGroup,
+  wheelShapeGroup,
+  diameterGroup,
+  wheelCheckGroup,
+  wheelDefectGroup,
+  sideBearingGroup,
+  wheelObservations,
+  railWearGroup,
+  railFrictionGroup,
+  railHoldGroup,
+  railObservations,
+  pointFitGroup,
+  frogAndGuardGroup,
+  turnoutObservations,
+];
+
+const byId = new Map<string, Quantity>(
+  GROUPS.flatMap((group) => group.quantities.map((q) => [q.id, q] as const)),
+);
+
+/** The catalogue's entry, or undefined for an id it does not know. */
+export const findQuantity = (id: string): Quantity | undefined => byId.get(id);
+
+/** The catalogue's entry. Throws on an unknown id: ids in code are known. */
+export function quantityOf(id: string): Quantity {
+  const quantity = byId.get(id);
+  if (quantity === undefined) throw new Error(`No quantity is called ${id}`);
+  return quantity;
+}
+
+export const groupsFor = (screen: ScreenId, subject?: SubjectKind): readonly QuantityGroup[] =>
+  GROUPS.filter((group) => group.screen === screen && (subject === undefined || group.subject === subject));
