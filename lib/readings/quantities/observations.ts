@@ -237,7 +237,7 @@ export const trainObservations: QuantityGroup = {
   subject: 'case',
   howTo: {
     take: 'Read the recorder and ask the crew separately. Look at couplers, at the lading and at the sides of cars beside the track.',
-    why: 'Pull and push in the train, an obstruction or a shifted load can lift a wheel off without any fault of wheel or rail.',
+    why: 'Pull and push in the train, an obstruction or a shifted load can lift a wheel off though wheel and rail are sound.',
     bearsOn: ['inTrainForce', 'loadShift', 'obstruction', 'overspeed'],
     spoiledBy: 'Lading that moved in the pile.',
     figure: 'couplerForces',
