@@ -1,0 +1,154 @@
+import { and, asc, eq, max, sql } from 'drizzle-orm';
+import type { Photo } from '../lib/case/record';
+import type { Actor } from './actor';
+import { write, type Tx } from './change';
+import { newId } from './id';
+import type { Db } from './open';
+import { photo } from './schema';
+
+/** What is known of a photo whose file is already in the file store. */
+export type NewPhoto = Omit<Photo, 'id' | 'order' | 'removed' | 'createdAt'>;
+
+/** What may be changed later: the file and what it says of itself stay as they came. */
+export type PhotoChange = Partial<Pick<Photo, 'caption' | 'subject' | 'personId' | 'takenAt'>>;
+
+/** Adds a photo to the case. Call it once the file store holds the file. */
+export const addPhoto = (db: Db, caseId: string, meta: NewPhoto, actor: Actor): string =>
+  write(db, caseId, actor, (tx, at) => {
+    const last = tx
+      .select({ order: max(photo.sortOrder) })
+      .from(photo)
+      .where(eq(photo.caseId, caseId))
+      .get();
+    const added: Photo = {
+      id: newId(),
+      order: (last?.order ?? -1) + 1,
+      sha256: meta.sha256,
+      fileName: meta.fileName,
+      mime: meta.mime,
+      bytes: meta.bytes,
+      width: meta.width,
+      height: meta.height,
+      takenAt: meta.takenAt,
+      latitude: meta.latitude,
+      longitude: meta.longitude,
+      caption: meta.caption,
+      subject: meta.subject,
+      personId: meta.personId,
+      removed: null,
+      createdAt: at,
+    };
+    const { subject, order, removed: _, ...columns } = added;
+    tx.insert(photo)
+      .values({
+        ...columns,
+        caseId,
+        sortOrder: order,
+        subjectKind: subject?.kind ?? null,
+        subjectId: subject?.id ?? null,
+      })
+      .run();
+    return {
+      result: added.id,
+      change: { action: 'add', subject: { kind: 'photo', id: added.id }, before: null, after: added },
+    };
+  });
+
+/** Changes what is said about the photo; what is not given stays as it is. */
+export function updatePhoto(db: Db, caseId: string, photoId: string, given: PhotoChange, actor: Actor): void {
+  write(db, caseId, actor, (tx) => {
+    const now = photoOf(tx, caseId, photoId);
+    const before = {
+      caption: now.caption,
+      subject: now.subject,
+      personId: now.personId,
+      takenAt: now.takenAt,
+    };
+    const after = { ...before, ...given };
+    if (JSON.stringify(before) === JSON.stringify(after)) return { result: undefined, change: null };
+    tx.update(photo)
+      .set({
+        caption: after.caption,
+        subjectKind: after.subject?.kind ?? null,
+        subjectId: after.subject?.id ?? null,
+        personId: after.personId,
+        takenAt: after.takenAt,
+      })
+      .where(eq(photo.id, photoId))
+      .run();
+    return {
+      result: undefined,
+      change: { action: 'update', subject: { kind: 'photo', id: photoId }, before, after },
+    };
+  });
+}
+
+/** Takes the photo out of the case, with the reason; the file stays and the photo can be restored. */
+export function removePhoto(db: Db, caseId: string, photoId: string, reason: string, actor: Actor): void {
+  setRemoved(db, caseId, photoId, reason, actor);
+}
+
+export function restorePhoto(db: Db, caseId: string, photoId: string, actor: Actor): void {
+  setRemoved(db, caseId, photoId, null, actor);
+}
+
+function setRemoved(db: Db, caseId: string, photoId: string, reason: string | null, actor: Actor): void {
+  write(db, caseId, actor, (tx, at) => {
+    const now = photoOf(tx, caseId, photoId);
+    if ((now.removed === null) === (reason === null)) return { result: undefined, change: null };
+    const removed = reason === null ? null : { at, reason };
+    tx.update(photo)
+      .set({ removedAt: removed?.at ?? null, removedReason: removed?.reason ?? null })
+      .where(eq(photo.id, photoId))
+      .run();
+    return {
+      result: undefined,
+      change: {
+        action: reason === null ? 'restore' : 'remove',
+        subject: { kind: 'photo', id: photoId },
+        before: { removed: now.removed },
+        after: { removed },
+      },
+    };
+  });
+}
+
+function photoOf(tx: Tx, caseId: string, photoId: string): Photo {
+  const row = tx
+    .select()
+    .from(photo)
+    .where(and(eq(photo.caseId, caseId), eq(photo.id, photoId)))
+    .get();
+  if (row === undefined) throw new Error('No such photo in this case.');
+  return toPhoto(row);
+}
+
+const toPhoto = (row: typeof photo.$inferSelect): Photo => ({
+  id: row.id,
+  order: row.sortOrder,
+  sha256: row.sha256,
+  fileName: row.fileName,
+  mime: row.mime,
+  bytes: row.bytes,
+  width: row.width,
+  height: row.height,
+  takenAt: row.takenAt,
+  latitude: row.latitude,
+  longitude: row.longitude,
+  caption: row.caption,
+  subject:
+    row.subjectKind === null || row.subjectId === null ? null : { kind: row.subjectKind, id: row.subjectId },
+  personId: row.personId,
+  removed: row.removedAt === null ? null : { at: row.removedAt, reason: row.removedReason ?? '' },
+  createdAt: row.createdAt,
+});
+
+/** All photos of the case in their order, removed ones included. */
+export const readPhotos = (db: Db | Tx, caseId: string): readonly Photo[] =>
+  db
+    .select()
+    .from(photo)
+    .where(eq(photo.caseId, caseId))
+    .orderBy(asc(photo.sortOrder), sql`rowid`)
+    .all()
+    .map(toPhoto);

@@ -1,0 +1,18 @@
+export { judgementChange, narrative, standing } from './argument';
+export { caseFile } from './case-file';
+export { changeLog } from './change-log';
+export { importMapping, stagedImport } from './imports';
+export { instrument } from './instrument';
+export { mark } from './mark';
+export { person } from './person';
+export { photo } from './photo';
+export { rail } from './rail';
+export { reading } from './reading';
+export { recorderChannel, recorderChunk, recorderRun } from './recorder';
+export { statement } from './statement';
+export { station } from './station';
+export { truck } from './truck';
+export { turnout } from './turnout';
+export { vehicle } from './vehicle';
+export { wheelDefect } from './wheel-defect';
+export { wheelset } from './wheelset';
