@@ -1,5 +1,6 @@
 import { and, eq } from 'drizzle-orm';
 import { z } from 'zod';
+import type { ColumnMapping } from '../lib/case/imports/mapping';
 import type { Json } from '../lib/custody/canonical';
 import type { Actor } from './actor';
 import { write, type Tx } from './change';
@@ -13,9 +14,6 @@ import { importMapping, stagedImport } from './schema';
 export const IMPORT_KINDS = ['consist', 'stations', 'recorder'] as const;
 export type ImportKind = (typeof IMPORT_KINDS)[number];
 
-/** What a column of the file holds: our id of the thing → heading of the column, and unit where one applies. */
-export type ImportMapping = Readonly<Record<string, string>>;
-
 export type StagedImport = {
   readonly id: string;
   readonly caseId: string;
@@ -23,15 +21,15 @@ export type StagedImport = {
   readonly fileName: string;
   /** The file itself, in the file store. */
   readonly sha256: string;
-  readonly mapping: ImportMapping | null;
+  readonly mapping: ColumnMapping | null;
   readonly createdAt: string;
 };
 
 export type NewStagedImport = Pick<StagedImport, 'kind' | 'fileName' | 'sha256'> & {
-  readonly mapping?: ImportMapping | null;
+  readonly mapping?: ColumnMapping | null;
 };
 
-const mappingSchema = z.record(z.string(), z.string());
+const mappingSchema = z.record(z.string(), z.object({ target: z.string(), unit: z.string().nullable() }));
 
 /** Notes an uploaded file that waits to be confirmed. The case does not change, so the log has no entry. */
 export function stageImport(db: Db, caseId: string, given: NewStagedImport): string {
@@ -70,7 +68,7 @@ export function readStagedImport(db: Db, caseId: string, id: string): StagedImpo
 }
 
 /** Keeps the column matching as far as it has come. */
-export function setStagedMapping(db: Db, caseId: string, id: string, mapping: ImportMapping): void {
+export function setStagedMapping(db: Db, caseId: string, id: string, mapping: ColumnMapping): void {
   db.update(stagedImport)
     .set({ mapping: JSON.stringify(mapping) })
     .where(and(eq(stagedImport.caseId, caseId), eq(stagedImport.id, id)))
@@ -90,7 +88,7 @@ export function rememberMapping(
   db: Db,
   railroad: string,
   importKind: ImportKind,
-  mapping: ImportMapping,
+  mapping: ColumnMapping,
 ): void {
   const set = { mapping: JSON.stringify(mapping), updatedAt: new Date().toISOString() };
   db.insert(importMapping)
@@ -99,7 +97,7 @@ export function rememberMapping(
     .run();
 }
 
-export function recallMapping(db: Db, railroad: string, importKind: ImportKind): ImportMapping | null {
+export function recallMapping(db: Db, railroad: string, importKind: ImportKind): ColumnMapping | null {
   const row = db
     .select()
     .from(importMapping)

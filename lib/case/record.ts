@@ -1,6 +1,6 @@
 import type { SubjectKind } from '../readings/quantity';
 
-/** Bumped when the shape below changes; `lib/case/upgrade.ts` brings older records up. */
+/** Bumped when the shape below changes. */
 export const CASE_RECORD_VERSION = 1;
 
 export const DISTURBANCES = ['undisturbed', 'disturbed', 'repaired', 'notSaid'] as const;

@@ -46,7 +46,7 @@ export const RECORDER_CHANNELS: readonly RecorderChannel[] = [
     'Time',
     'time',
     both('s'),
-    [-604_800, 604_800],
+    [-1e10, 1e10],
     'Seconds from any start, such as 0 at the first row.',
   ),
   channel('distance', 'Distance', 'alongTrack', { us: 'ft', metric: 'm' }, [-2_000_000, 2_000_000]),
