@@ -1,3 +1,4 @@
+import { INSTRUMENT_KINDS } from '../../readings/instrument';
 import type { Kind } from '../kind';
 
 export const personKind: Kind = {
@@ -38,10 +39,9 @@ export const instrumentKind: Kind = {
     {
       id: 'kind',
       label: 'Kind',
-      type: 'text',
+      type: 'choice',
       required: true,
-      maxLength: 40,
-      help: 'An id of lib/readings/instrument.',
+      choices: INSTRUMENT_KINDS.map(({ id, name }) => ({ id, label: name })),
     },
     {
       id: 'resolution',

@@ -1,0 +1,169 @@
+import { toCanonical } from '../../readings/convert';
+import { ok, refuse, type Result } from '../../readings/result';
+import { DIMENSIONS, type Unit, type UnitSystem } from '../../readings/unit';
+import { RECORDER_CHANNELS, recorderChannel, type RecorderChannel } from '../recorder';
+import type { CsvSheet } from './csv';
+import type { ColumnMapping, Matchable } from './mapping';
+import type { RowProblem } from './table';
+
+export type RecorderSeries = {
+  readonly channel: string;
+  readonly unit: string;
+  readonly values: Float64Array;
+};
+
+export type RecorderPreview = {
+  readonly rows: number;
+  readonly series: readonly RecorderSeries[];
+  readonly problems: readonly RowProblem[];
+  /** Gaps and backward steps of the clock, told and not mended. */
+  readonly notes: readonly string[];
+};
+
+/** Problems beyond this many would bury the first ones. */
+const MOST_PROBLEMS = 50;
+
+const OTHER_NAMES: Readonly<Record<string, readonly string[]>> = {
+  time: ['time', 'clock', 'timestamp', 'local time', 'seconds', 'elapsed time'],
+  distance: ['distance', 'dist', 'odometer'],
+  speed: ['speed', 'train speed', 'velocity'],
+  throttle: ['throttle', 'notch', 'throttle position'],
+  dynamicBrakeNotch: ['dynamic brake', 'db notch', 'dynamic'],
+  brakePipe: ['brake pipe', 'bp', 'brake pipe pressure', 'automatic brake'],
+  brakeCylinder: ['brake cylinder', 'bc', 'brake cylinder pressure'],
+  independentBrake: ['independent brake', 'independent'],
+  endOfTrainPressure: ['end of train', 'eot', 'rear brake pipe'],
+  emergency: ['emergency', 'emergency brake', 'pcs'],
+  tractiveEffort: ['tractive effort', 'te'],
+};
+
+export const RECORDER_TARGETS: readonly (Matchable & { readonly required: boolean })[] =
+  RECORDER_CHANNELS.map((channel) => ({
+    id: channel.id,
+    label: channel.label,
+    units: channel.units,
+    required: channel.id === 'time' || channel.id === 'speed',
+    alsoCalled: OTHER_NAMES[channel.id] ?? [],
+  }));
+
+export const usualChannelUnit = (id: string, system: UnitSystem): string | null =>
+  recorderChannel(id)?.bareUnit[system] ?? null;
+
+const CLOCK = /^(?:(\d{4})-(\d{2})-(\d{2})[T ])?(\d{1,2}):(\d{2}):(\d{2}(?:\.\d+)?)$/;
+
+/** Seconds: a plain number in `unit`, a clock time of day, or a date with a clock time (no zone). */
+function readTime(cell: string, factor: number): number {
+  const plain = Number(cell);
+  if (!Number.isNaN(plain)) return plain * factor;
+  const match = CLOCK.exec(cell);
+  if (match === null) return NaN;
+  const [, year, month, day, hours, minutes, seconds] = match;
+  const date = year === undefined ? 0 : Date.UTC(Number(year), Number(month) - 1, Number(day)) / 1000;
+  return date + Number(hours) * 3600 + Number(minutes) * 60 + Number(seconds);
+}
+
+const WORDS: Readonly<Record<string, number>> = { on: 1, yes: 1, true: 1, idle: 0, off: 0, no: 0, false: 0 };
+
+/** A linear unit's factor and offset into the canonical one, found once so that 100,000 cells stay quick. */
+function linear(unit: Unit, channel: RecorderChannel): readonly [factor: number, offset: number] {
+  const offset = toCanonical(0, unit, channel.dimension);
+  return [toCanonical(1, unit, channel.dimension) - offset, offset];
+}
+
+const asUnit = (text: string | null, channel: RecorderChannel, system: UnitSystem): Unit =>
+  DIMENSIONS[channel.dimension].units.find((unit) => unit === text) ?? channel.bareUnit[system];
+
+function readChannel(
+  sheet: CsvSheet,
+  index: number,
+  channel: RecorderChannel,
+  unit: Unit,
+  problems: RowProblem[],
+): Float64Array {
+  const { rows } = sheet;
+  const [factor, offset] = linear(unit, channel);
+  const [low, high] = channel.possible;
+  const values = new Float64Array(rows.length);
+  const complain = (row: number, message: string): void => {
+    if (problems.length < MOST_PROBLEMS)
+      problems.push({ row: row + 2, column: sheet.header[index] ?? '', message });
+  };
+  for (let row = 0; row < rows.length; row += 1) {
+    const cell = (rows[row]?.[index] ?? '').trim();
+    if (cell === '') {
+      values[row] = NaN;
+      if (channel.id === 'time') complain(row, 'The time is empty. Every row needs one.');
+      continue;
+    }
+    const value =
+      channel.id === 'time'
+        ? readTime(cell, factor)
+        : Number(WORDS[cell.toLowerCase()] ?? cell) * factor + offset;
+    values[row] = value;
+    if (Number.isNaN(value)) {
+      complain(
+        row,
+        channel.id === 'time'
+          ? `“${cell}” is not a time. Use seconds, 13:05:07.5, or 2031-05-06 13:05:07.`
+          : `“${cell}” is not a number. Leave the cell empty where the recorder gave nothing.`,
+      );
+    } else if (channel.id !== 'time' && (value < low || value > high)) {
+      complain(
+        row,
+        `${cell} ${unit} is not possible for ${channel.label.toLowerCase()}. Check the unit of the column.`,
+      );
+    }
+  }
+  return values;
+}
+
+/** Times counted from the first row, with gaps and backward steps named. */
+function fromStart(values: Float64Array, notes: string[]): Float64Array {
+  const start = values[0] ?? 0;
+  const steps: number[] = [];
+  let backward = 0;
+  for (let row = 0; row < values.length; row += 1) {
+    const here = (values[row] ?? 0) - start;
+    if (row > 0) {
+      const step = here - (values[row - 1] ?? 0);
+      if (step < 0) backward += 1;
+      steps.push(step);
+    }
+    values[row] = here;
+  }
+  const usual = [...steps].sort((a, b) => a - b)[Math.floor(steps.length / 2)] ?? 0;
+  const gaps = steps.filter((step) => usual > 0 && step > 3 * usual).length;
+  if (backward > 0) notes.push(`The clock steps backward ${backward} times; the times are kept as they are.`);
+  if (gaps > 0)
+    notes.push(`${gaps} gaps of more than three times the usual ${usual.toPrecision(3)} s between rows.`);
+  return values;
+}
+
+/**
+ * Recorder channels from a file, in canonical units, NaN where a cell is empty. Times are seconds
+ * from the first row. Refuses a sheet with no matched time column; everything else is a problem
+ * named by row, and nothing may be recorded while there is one.
+ */
+export function previewRecorder(
+  sheet: CsvSheet,
+  mapping: ColumnMapping,
+  system: UnitSystem,
+): Result<RecorderPreview> {
+  const problems: RowProblem[] = [];
+  const notes: string[] = [];
+  const series: RecorderSeries[] = [];
+  sheet.header.forEach((name, index) => {
+    const match = mapping[name];
+    const channel = match && recorderChannel(match.target);
+    if (!match || channel === undefined) return;
+    const unit = asUnit(match.unit, channel, system);
+    const values = readChannel(sheet, index, channel, unit, problems);
+    series.push({
+      channel: channel.id,
+      unit,
+      values: channel.id === 'time' ? fromStart(values, notes) : values,
+    });
+  });
+  if (!series.some((one) => one.channel === 'time')) return refuse('Say which column holds the time.');
+  return ok({ rows: sheet.rows.length, series, problems, notes });
+}

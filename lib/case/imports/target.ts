@@ -1,0 +1,66 @@
+import type { Field } from '../kind';
+import type { Measure, Quantity } from '../../readings/quantity';
+import { DIMENSIONS, type Unit, type UnitSystem } from '../../readings/unit';
+import { KINDS } from '../kinds';
+import { groupsFor } from '../../readings/quantities';
+
+/** What a column of a file can be matched to: a field of the record, or a reading about it. */
+export type ImportTarget = {
+  readonly id: string;
+  readonly label: string;
+  readonly required: boolean;
+  /** Units a bare number of this column can be in; empty where there is none to choose. */
+  readonly units: readonly Unit[];
+  readonly about:
+    | { readonly type: 'field'; readonly field: Field }
+    | { readonly type: 'reading'; readonly quantity: Quantity; readonly slot: string };
+};
+
+export const TABLE_IMPORTS = {
+  consist: { kind: 'vehicle', screen: 'train', name: 'Consist' },
+  stations: { kind: 'station', screen: 'track', name: 'Track stations' },
+} as const;
+export type TableImportKind = keyof typeof TABLE_IMPORTS;
+
+const unitsOf = (quantity: Quantity): readonly Unit[] =>
+  quantity.kind === 'measure' ? DIMENSIONS[quantity.dimension].units : [];
+
+/** Every field and reading of the kind of record the file is about, in the catalogue's order. */
+export function targetsOf(importKind: TableImportKind): readonly ImportTarget[] {
+  const { kind, screen } = TABLE_IMPORTS[importKind];
+  const fields = KINDS[kind].fields
+    .filter((field) => field.type !== 'ref')
+    .map((field): ImportTarget => ({
+      id: field.id,
+      label: field.label,
+      required: field.required === true && field.id !== 'disturbance',
+      units: [],
+      about: { type: 'field', field },
+    }));
+  const readings = groupsFor(screen, kind)
+    .flatMap((group) => group.quantities)
+    .flatMap((quantity): readonly ImportTarget[] => {
+      const target = (slot: string, suffix: string): ImportTarget => ({
+        id: slot === '' ? quantity.id : `${quantity.id}.${slot}`,
+        label: `${quantity.name}${suffix}`,
+        required: quantity.id === 'stationPosition',
+        units: unitsOf(quantity),
+        about: { type: 'reading', quantity, slot },
+      });
+      return quantity.slots.length === 0
+        ? [target('', '')]
+        : quantity.slots.map((slot) => target(slot.id, `, ${slot.label.toLowerCase()}`));
+    });
+  return [...fields, ...readings];
+}
+
+/** The quantity with bare numbers taken in the column's unit, whatever the case is worked in. */
+export const inUnit = (quantity: Measure, unit: Unit): Measure => ({
+  ...quantity,
+  bareUnit: { us: unit, metric: unit },
+});
+
+export const usualUnit = (target: ImportTarget, system: UnitSystem): Unit | null =>
+  target.about.type === 'reading' && target.about.quantity.kind === 'measure'
+    ? target.about.quantity.bareUnit[system]
+    : null;
