@@ -1,0 +1,92 @@
+import type { LimitCheck } from '../findings/finding';
+import { normalUpperTail } from './normal';
+import { RULE_QUANTITIES, type RuleQuantityId } from './rule-quantity';
+import type { Place, RuleClass, RuleLimit, RuleSet } from './rule-set';
+
+/** A limit with the number it has in one class. */
+export type ClassLimit = {
+  readonly limit: RuleLimit;
+  readonly classId: string;
+  readonly classLabel: string;
+  /** mm (counts: a number). */
+  readonly value: number;
+  readonly printed: string;
+};
+
+export const ruleClass = (ruleSet: RuleSet, classId: string): RuleClass | undefined =>
+  ruleSet.classes.find((each) => each.id === classId);
+
+const appliesAt = (limit: RuleLimit, place: Place): boolean => {
+  if (limit.applies === 'curve' && !place.onCurve && !place.inTurnout) return false;
+  if (limit.applies === 'tangent' && place.onCurve) return false;
+  const sharp = place.inTurnout ? Infinity : place.onCurve ? place.curveDegrees : 0;
+  // Sharpness not known: both are returned, so that neither is passed over in silence.
+  if (sharp === undefined) return true;
+  if (limit.curveUpToDegrees !== undefined && sharp > limit.curveUpToDegrees) return false;
+  if (limit.curveOverDegrees !== undefined && sharp <= limit.curveOverDegrees) return false;
+  return true;
+};
+
+/**
+ * The limits of one class on one quantity at one place; usually one, two where a least and a most
+ * are given, none where the class has no such limit or the class is not in the set.
+ */
+export const limitsFor = (
+  ruleSet: RuleSet,
+  classId: string,
+  quantity: RuleQuantityId,
+  place: Place,
+): readonly ClassLimit[] => {
+  const found = ruleClass(ruleSet, classId);
+  if (!found) return [];
+  return ruleSet.limits.flatMap((limit) => {
+    const value = limit.perClass[classId];
+    if (limit.quantity !== quantity || value === null || value === undefined) return [];
+    if (!appliesAt(limit, place)) return [];
+    return [{ limit, classId, classLabel: found.label, value, printed: limit.asPrinted[classId] ?? '' }];
+  });
+};
+
+/** Finer than any instrument; keeps 57.75 in added up from parts equal to 57.75 in as printed. */
+const round = (mm: number): number => Math.round(mm * 1e6) / 1e6;
+
+/** How far the value lies beyond the limit, mm; negative when within it. */
+export const excessBeyond = (value: number, limit: ClassLimit): number => {
+  const magnitude = RULE_QUANTITIES[limit.limit.quantity].compare === 'magnitude';
+  const held = magnitude ? Math.abs(value) : value;
+  return round(limit.limit.sense === 'max' ? held - limit.value : limit.value - held);
+};
+
+/**
+ * Holds a value against a limit. Value and standard uncertainty u (k = 1, u ≥ 0) in mm, or counts.
+ * `exceeded` looks at the value alone; `probabilityExceeds` is the share of a normal distribution
+ * N(value, u) that the limit condemns, and 0 or 1 when u = 0. Where a deviation to either side
+ * counts, both tails are added. "Or more" limits condemn their own value, "more than" limits do not.
+ * Source: conformance probability with a normal distribution, JCGM 106:2012, clause 7 (clause from memory).
+ */
+export const checkLimit = (input: {
+  readonly value: number;
+  readonly u: number;
+  readonly limit: ClassLimit;
+}): LimitCheck => {
+  const { value, u, limit } = input;
+  const { sense, strict, quantity, citation, source } = limit.limit;
+  const excess = excessBeyond(value, limit);
+  const exceeded = strict ? excess > 0 : excess >= 0;
+  const tail = (distance: number): number => normalUpperTail(distance / u);
+  const beyond =
+    sense === 'min'
+      ? tail(value - limit.value)
+      : RULE_QUANTITIES[quantity].compare === 'magnitude'
+        ? tail(limit.value - value) + tail(limit.value + value)
+        : tail(limit.value - value);
+  return {
+    name: `${RULE_QUANTITIES[quantity].name}, ${limit.classLabel}`,
+    citation,
+    sense,
+    limit: limit.value,
+    exceeded,
+    probabilityExceeds: u > 0 ? Math.min(1, beyond) : exceeded ? 1 : 0,
+    source,
+  };
+};

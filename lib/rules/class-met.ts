@@ -1,0 +1,111 @@
+import type { LimitCheck } from '../findings/finding';
+import { checkLimit, excessBeyond, limitsFor, type ClassLimit } from './apply';
+import { RULE_QUANTITIES, type RuleQuantityId } from './rule-quantity';
+import type { Place, RuleSet } from './rule-set';
+
+/** A value at a station: mm (counts: a number) with its standard uncertainty, k = 1. */
+export type NamedValue = { readonly quantity: RuleQuantityId; readonly value: number; readonly u: number };
+
+/** A limit that the value does not meet, as a list of exceptions prints it. */
+export type RuleException = {
+  readonly classId: string;
+  readonly quantity: RuleQuantityId;
+  readonly value: number;
+  readonly u: number;
+  /** How far beyond the limit, mm; 0 where the limit's own value is condemned. */
+  readonly excess: number;
+  readonly probability: number;
+  readonly limit: ClassLimit;
+  readonly check: LimitCheck;
+};
+
+export type ClassMet = {
+  /** Highest class whose limits all the values meet; null: not even the lowest, or nothing could be compared. */
+  readonly highest: string | null;
+  /** Per class, lowest first: is it met, by which limits not, and every comparison made. */
+  readonly classes: readonly {
+    readonly classId: string;
+    readonly met: boolean;
+    readonly exceptions: readonly RuleException[];
+    readonly checks: readonly LimitCheck[];
+  }[];
+  /** Exceptions that restrict speed and leave the class as it is. */
+  readonly speedExceptions: readonly RuleException[];
+  /** Quantities held against at least one limit: the class is met as far as these go and no further. */
+  readonly compared: readonly RuleQuantityId[];
+  /** Quantities given for which the set has no limit at this place. */
+  readonly notCompared: readonly RuleQuantityId[];
+};
+
+const compare = (ruleSet: RuleSet, classId: string, values: readonly NamedValue[], place: Place) =>
+  values.flatMap((named) =>
+    limitsFor(ruleSet, classId, named.quantity, place).map((limit) => {
+      const check = checkLimit({ value: named.value, u: named.u, limit });
+      const excess = excessBeyond(named.value, limit);
+      return { ...named, classId, limit, check, excess, probability: check.probabilityExceeds };
+    }),
+  );
+
+/**
+ * The highest class whose limits are all met by the values of one station (or one turnout, one
+ * wheelset), with the exceptions of every class. Values in mm, counts as numbers, u ≥ 0. A class
+ * that holds only by designation counts only if it is the one `designated`. A set of equipment
+ * limits has kinds, not an order of classes: use `limitsFor` and `checkLimit` there.
+ * Reclassification to the next lower class for which all requirements are met: 49 CFR 213.9(b).
+ */
+export const highestClassMet = (
+  ruleSet: RuleSet,
+  values: readonly NamedValue[],
+  place: Place,
+  options: { readonly designated?: string } = {},
+): ClassMet => {
+  const considered = ruleSet.classes.filter((each) => !each.designatedOnly || each.id === options.designated);
+  const results = considered.map((each) => {
+    const comparisons = compare(ruleSet, each.id, values, place);
+    const failed = comparisons.filter((c) => c.check.exceeded);
+    return {
+      classId: each.id,
+      comparisons,
+      exceptions: failed.filter((c) => !c.limit.limit.consequence),
+      speedExceptions: failed.filter((c) => c.limit.limit.consequence),
+    };
+  });
+  const firstNotMet = results.findIndex((r) => r.exceptions.length > 0);
+  const metCount = firstNotMet < 0 ? results.length : firstNotMet;
+  const comparedSet = new Set(results.flatMap((r) => r.comparisons.map((c) => c.quantity)));
+  const given = [...new Set(values.map((v) => v.quantity))];
+  const speedById = new Map(
+    results.flatMap((r) => r.speedExceptions.map((e) => [`${e.limit.limit.id} ${e.value}`, e] as const)),
+  );
+  return {
+    highest: comparedSet.size === 0 ? null : (results[metCount - 1]?.classId ?? null),
+    classes: results.map((r, index) => ({
+      classId: r.classId,
+      met: index < metCount,
+      exceptions: r.exceptions,
+      checks: r.comparisons.map((c) => c.check),
+    })),
+    speedExceptions: [...speedById.values()],
+    compared: given.filter((q) => comparedSet.has(q)),
+    notCompared: given.filter((q) => !comparedSet.has(q)),
+  };
+};
+
+/** One exception as a line of text: section, what, reading, limit, excess, probability. */
+export const describeException = (
+  exception: RuleException,
+  formatMm: (value: number) => string = (value) => `${value.toFixed(1)} mm`,
+): string => {
+  const unit = RULE_QUANTITIES[exception.quantity].unit;
+  const show = (value: number): string => (unit === 'count' ? String(value) : formatMm(value));
+  const bound = exception.limit.limit.sense === 'max' ? 'at most' : 'at least';
+  const percent = Math.round(exception.probability * 100);
+  const { consequence, onlyWhere } = exception.limit.limit;
+  return [
+    `${exception.check.citation}: ${exception.check.name}: ${show(exception.value)}`,
+    `limit ${bound} ${exception.limit.printed}${onlyWhere ? ` (only where ${onlyWhere})` : ''}`,
+    `beyond it by ${show(exception.excess)}`,
+    `probability that the limit is exceeded ${percent} %`,
+    ...(consequence ? [consequence.text] : []),
+  ].join('; ');
+};
