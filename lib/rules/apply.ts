@@ -17,7 +17,8 @@ export const ruleClass = (ruleSet: RuleSet, classId: string): RuleClass | undefi
   ruleSet.classes.find((each) => each.id === classId);
 
 const appliesAt = (limit: RuleLimit, place: Place): boolean => {
-  if (limit.applies === 'curve' && !place.onCurve && !place.inTurnout) return false;
+  const likeSharpCurve = place.inTurnout === true && limit.curveOverDegrees !== undefined;
+  if (limit.applies === 'curve' && !place.onCurve && !likeSharpCurve) return false;
   if (limit.applies === 'tangent' && place.onCurve) return false;
   const sharp = place.inTurnout ? Infinity : place.onCurve ? place.curveDegrees : 0;
   // Sharpness not known: both are returned, so that neither is passed over in silence.

@@ -32,6 +32,13 @@ describe('which limits apply', () => {
     expect(limitsFor(us49cfr213, '3', 'tiesPer39ft', { onCurve: true }).map((l) => l.value)).toEqual([8, 10]);
   });
 
+  it('does not take a turnout on tangent for a curve, except in the count of ties', () => {
+    const turnout: Place = { onCurve: false, inTurnout: true };
+    expect(limitsFor(us49cfr213, '5', 'alinement62', turnout).map((l) => l.printed)).toEqual(['3/4"']);
+    expect(limitsFor(us49cfr213, '5', 'alinement31', turnout)).toEqual([]);
+    expect(limitsFor(us49cfr213, '5', 'tiesPer39ft', turnout).map((l) => l.value)).toEqual([14]);
+  });
+
   it('gives nothing for an unknown class', () => {
     expect(limitsFor(us49cfr213, '9', 'gauge', TANGENT)).toEqual([]);
   });
