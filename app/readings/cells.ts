@@ -34,3 +34,6 @@ export type ReadingsAnswer = {
   /** Changes with each answer, so that the boxes are drawn anew. */
   readonly stamp: string;
 };
+
+/** In the address after everything was kept: how many, and by which form. */
+export const KEPT_PARAM = 'kept';

@@ -18,6 +18,8 @@ export type ReadingsView = {
   readonly groups: readonly string[];
   /** Cell → the readings that stand there. */
   readonly taken: Readonly<Record<string, readonly TakenReading[]>>;
+  /** Changes when a reading is added, corrected or withdrawn, so that the boxes are drawn anew. */
+  readonly stamp: string;
   readonly defaults: { readonly person: string; readonly disturbance: Disturbance };
 };
 
@@ -53,6 +55,9 @@ export function readingsView(
     subject,
     groups,
     taken,
+    stamp: Object.values(taken)
+      .flat()
+      .reduce((latest, { id }) => (id > latest ? id : latest), ''),
     defaults: { person: actor.personId ?? '', disturbance: stateOf(loaded, subject) },
   };
 }

@@ -1,6 +1,6 @@
-import { Form } from '@remix-run/react';
+import { Form, useSearchParams } from '@remix-run/react';
 import type { ReactNode } from 'react';
-import type { ReadingsAnswer } from '~/app/readings/cells';
+import { KEPT_PARAM, type ReadingsAnswer } from '~/app/readings/cells';
 import type { ReadingsChoices, ReadingsView } from '~/app/readings/view.server';
 import { GROUPS } from '~/lib/readings/quantities';
 import { HowTo } from '../HowTo';
@@ -21,6 +21,13 @@ type Props = {
 };
 
 const plural = (n: number): string => (n === 1 ? '1 reading' : `${n} readings`);
+
+function Kept({ form }: { readonly form: string }) {
+  const [params] = useSearchParams();
+  const [count, by] = (params.get(KEPT_PARAM) ?? '').split(' ');
+  if (by !== form) return null;
+  return <Message tone="good">{plural(Number(count))} kept.</Message>;
+}
 
 function Outcome({ answer }: { readonly answer: ReadingsAnswer }) {
   const refused = Object.keys(answer.errors).length;
@@ -69,7 +76,7 @@ export function ReadingsForm({
       method="post"
       action={action}
       className="form"
-      key={own?.stamp}
+      key={own?.stamp ?? view.stamp}
       onKeyDown={enterMovesOn}
       preventScrollReset
       noValidate
@@ -78,7 +85,7 @@ export function ReadingsForm({
       <input type="hidden" name="subjectKind" value={view.subject.kind} />
       <input type="hidden" name="subjectId" value={view.subject.id} />
       <input type="hidden" name="groups" value={view.groups.join(' ')} />
-      {own && <Outcome answer={own} />}
+      {own ? <Outcome answer={own} /> : <Kept form={view.form} />}
       <SharedFields id={view.form} choices={choices} defaults={view.defaults} answer={own} />
       {groups.map((group) => (
         <fieldset key={group.id}>
