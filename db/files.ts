@@ -23,6 +23,7 @@ export type FileStore = {
   readonly has: (sha256: string) => boolean;
   /** Where a picture made from a file is kept; it can always be made again, so it may be missing. */
   readonly derivedPath: (sha256: string, name: string) => string;
+  readonly hasDerived: (sha256: string, name: string) => boolean;
   readonly writeDerived: (sha256: string, name: string, content: Uint8Array) => string;
 };
 
@@ -53,6 +54,7 @@ export function fileStore(dataFolder: string): FileStore {
     pathOf,
     has,
     derivedPath,
+    hasDerived: (sha256, name) => existsSync(derivedPath(sha256, name)),
     writeDerived(sha256, name, content) {
       const path = derivedPath(sha256, name);
       const temporary = `${path}.${newId()}`;

@@ -1,10 +1,12 @@
 import { and, asc, eq, max, sql } from 'drizzle-orm';
 import type { Photo } from '../lib/case/record';
+import { canonicalJson } from '../lib/custody/canonical';
 import type { Actor } from './actor';
 import { write, type Tx } from './change';
 import { newId } from './id';
 import type { Db } from './open';
 import { photo } from './schema';
+import { requireSubject } from './subject';
 
 /** What is known of a photo whose file is already in the file store. */
 export type NewPhoto = Omit<Photo, 'id' | 'order' | 'removed' | 'createdAt'>;
@@ -15,6 +17,7 @@ export type PhotoChange = Partial<Pick<Photo, 'caption' | 'subject' | 'personId'
 /** Adds a photo to the case. Call it once the file store holds the file. */
 export const addPhoto = (db: Db, caseId: string, meta: NewPhoto, actor: Actor): string =>
   write(db, caseId, actor, (tx, at) => {
+    if (meta.subject !== null) requireSubject(tx, caseId, meta.subject);
     const last = tx
       .select({ order: max(photo.sortOrder) })
       .from(photo)
@@ -65,7 +68,8 @@ export function updatePhoto(db: Db, caseId: string, photoId: string, given: Phot
       takenAt: now.takenAt,
     };
     const after = { ...before, ...given };
-    if (JSON.stringify(before) === JSON.stringify(after)) return { result: undefined, change: null };
+    if (canonicalJson(before) === canonicalJson(after)) return { result: undefined, change: null };
+    if (after.subject !== null) requireSubject(tx, caseId, after.subject);
     tx.update(photo)
       .set({
         caption: after.caption,

@@ -3,10 +3,10 @@ import type { Reading } from '../lib/case/record';
 import { ok, refuse, type Result } from '../lib/readings/result';
 import type { Actor } from './actor';
 import { write, type Tx } from './change';
-import { entityTable } from './entity-tables';
 import { newId } from './id';
 import type { Db } from './open';
 import { reading } from './schema';
+import { requireSubject } from './subject';
 
 /** A reading as it comes from a form or a file. */
 export type NewReading = Omit<Reading, 'id' | 'createdAt' | 'replaces' | 'reason' | 'withdrawn'>;
@@ -164,20 +164,6 @@ export function insertReadings(tx: Tx, caseId: string, rows: readonly Reading[])
     const { subject, ...columns } = row;
     insert.run({ ...columns, caseId, subjectKind: subject.kind, subjectId: subject.id });
   }
-}
-
-function requireSubject(tx: Tx, caseId: string, subject: Reading['subject']): void {
-  if (subject.kind === 'case') {
-    if (subject.id !== caseId) throw new Error('The reading is of another case.');
-    return;
-  }
-  const table = entityTable(subject.kind);
-  const found = tx
-    .select({ id: table.id })
-    .from(table)
-    .where(and(eq(table.caseId, caseId), eq(table.id, subject.id)))
-    .get();
-  if (found === undefined) throw new Error(`The reading's ${subject.kind} is not in this case.`);
 }
 
 const toReading = (row: typeof reading.$inferSelect): Reading => ({
