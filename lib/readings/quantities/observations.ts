@@ -88,6 +88,11 @@ export const trackObservations: QuantityGroup = {
       'The whole track shifted sideways, ties and all, in a curve of one or more waves',
     ),
     ask(
+      'obsTampering',
+      'Signs of tampering',
+      'Locks cut, fastenings taken out in a row with tools, or things placed on the rail',
+    ),
+    ask(
       'obsLowJointsInRow',
       'Low joints in a row',
       'Five or more low joints one after another on staggered rail',
