@@ -20,7 +20,8 @@ export const climbLimitMethod: Method = {
   validRange:
     'δ between 0 and 90°. Assumes a positive angle of attack with lateral friction saturated; conservative at small or negative angles of attack. Exceeding it is necessary for climb, not sufficient.',
   sources: [
-    { text: 'Nadal, 1896 (Annales des Mines)', status: 'published' },
+    { text: 'Nadal, 1896', status: 'published' },
+    { text: '49 CFR part 238, appendix C(a)(1), with μ = 0.5 over five feet', status: 'published' },
     { text: 'TCRP Report 71 vol. 5 (2005), ch. 2, fig. 2.1', status: 'published' },
   ],
 };

@@ -1,0 +1,76 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { couplerLateralKn, couplerSwingLateralKn } from '~/lib/mechanics/coupler-lateral';
+import { vehicleResistance, DRAG_FACTORS } from '~/lib/mechanics/resistance';
+import { unbalanceLateralKn, unbalanceShiftKn } from '~/lib/mechanics/unbalance-load';
+
+const SEED = { seed: 6227 };
+const real = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+
+describe('unbalance', () => {
+  it('changes side with the sign of unbalance and grows with each factor', () => {
+    fc.assert(
+      fc.property(real(50, 350), real(-150, 150), real(1000, 2700), (w, eu, h) => {
+        expect(unbalanceLateralKn(w, -eu)).toBeCloseTo(-unbalanceLateralKn(w, eu), 10);
+        expect(unbalanceShiftKn(w, -eu, h)).toBeCloseTo(-unbalanceShiftKn(w, eu, h), 10);
+        expect(unbalanceShiftKn(2 * w, eu, h)).toBeCloseTo(2 * unbalanceShiftKn(w, eu, h), 9);
+        // Moment of the lateral force about the rail heads is carried by the shift.
+        expect(unbalanceShiftKn(w, eu, h) * 1524).toBeCloseTo(unbalanceLateralKn(w, eu) * h, 6);
+      }),
+      SEED,
+    );
+  });
+});
+
+describe('coupler force', () => {
+  it('inward in draft, outward in buff, nothing on tangent, the same in either hand', () => {
+    fc.assert(
+      fc.property(real(1, 2000), real(10, 30), real(0.0005, 0.01), (f, s, k) => {
+        expect(couplerLateralKn(f, s, k)).toBeGreaterThan(0);
+        expect(couplerLateralKn(-f, s, k)).toBe(-couplerLateralKn(f, s, k));
+        expect(couplerLateralKn(f, s, -k)).toBe(couplerLateralKn(f, s, k));
+        expect(couplerLateralKn(f, s, 0)).toBe(0);
+      }),
+      SEED,
+    );
+  });
+
+  it('swing: moments about a truck centre close', () => {
+    fc.assert(
+      fc.property(real(1, 2000), real(0, 0.3), real(12, 25), real(8, 12), (f, alpha, pins, centres) => {
+        const truck = couplerSwingLateralKn(f, alpha, pins, centres);
+        expect(truck * centres).toBeCloseTo(f * Math.sin(alpha) * pins, 6);
+      }),
+      SEED,
+    );
+  });
+});
+
+describe('resistance', () => {
+  it('grade changes sign with direction, curve does not; more speed never resists less', () => {
+    fc.assert(
+      fc.property(
+        real(20_000, 140_000),
+        real(0, 30),
+        real(-0.03, 0.03),
+        real(0, 0.01),
+        (massKg, v, grade, k) => {
+          const vehicle = {
+            massKg,
+            axles: 4,
+            speedMs: v,
+            grade,
+            curvaturePerM: k,
+            dragFactor: DRAG_FACTORS.conventional,
+          };
+          const here = vehicleResistance(vehicle);
+          const back = vehicleResistance({ ...vehicle, grade: -grade, curvaturePerM: -k });
+          expect(back.gradeKn).toBeCloseTo(-here.gradeKn, 10);
+          expect(back.curveKn).toBe(here.curveKn);
+          expect(vehicleResistance({ ...vehicle, speedMs: v + 1 }).rollingKn).toBeGreaterThan(here.rollingKn);
+        },
+      ),
+      SEED,
+    );
+  });
+});
