@@ -17,6 +17,7 @@ import {
   valueCell,
   type ReadingsAnswer,
 } from './cells';
+import { parseExamined } from './examined';
 import { readSharedEntry, type SharedEntry } from './shared-entry';
 
 type Sheet = {
@@ -47,8 +48,12 @@ function take(sheet: Sheet, quantity: Quantity, slot: string, cell: string): voi
     return;
   }
   const { value, state, unit, question } = parsed.value;
-  const examined = quantity.kind === 'observation' ? takeExamined(sheet, quantity.id, state) : null;
-  if (examined === 'refused') return;
+  const asked = quantity.kind === 'observation' ? textOf(sheet.form, examinedCell(quantity.id)) : '';
+  const examined = parseExamined(asked, state);
+  if (!examined.ok) {
+    sheet.errors[examinedCell(quantity.id)] = examined.message;
+    return;
+  }
   const note = textOf(sheet.form, noteCell(quantity.id)) || sheet.shared.note;
   if (question !== null) sheet.questions.push(question);
   sheet.good.push({
@@ -60,24 +65,9 @@ function take(sheet: Sheet, quantity: Quantity, slot: string, cell: string): voi
     unit,
     value,
     state,
-    examined,
+    examined: examined.value,
     note,
   });
-}
-
-/** How much of the thing could be looked at, as a share; a thing not found needs it to mean anything. */
-function takeExamined(sheet: Sheet, quantity: string, state: string | null): number | null | 'refused' {
-  const cell = examinedCell(quantity);
-  const entered = textOf(sheet.form, cell).replace(/\s*%$/, '');
-  if (entered === '') {
-    if (state !== 'notFound') return null;
-    sheet.errors[cell] = 'Enter how much of it could be examined, in percent: 100 if all of it.';
-    return 'refused';
-  }
-  const percent = /^\d{1,3}(\.\d+)?$/.test(entered) ? Number(entered) : NaN;
-  if (percent >= 0 && percent <= 100) return percent / 100;
-  sheet.errors[cell] = 'Enter a percentage from 0 to 100, such as 80.';
-  return 'refused';
 }
 
 function takeOpenPlaces(sheet: Sheet, quantity: Quantity): void {

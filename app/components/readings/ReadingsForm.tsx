@@ -25,7 +25,7 @@ const plural = (n: number): string => (n === 1 ? '1 reading' : `${n} readings`);
 function Kept({ form }: { readonly form: string }) {
   const [params] = useSearchParams();
   const [count, by] = (params.get(KEPT_PARAM) ?? '').split(' ');
-  if (by !== form) return null;
+  if (by !== form || !/^\d{1,4}$/.test(count ?? '')) return null;
   return <Message tone="good">{plural(Number(count))} kept.</Message>;
 }
 
