@@ -96,7 +96,7 @@ function within(value: number, [low, high]: readonly [number, number]): boolean 
 function outOfRange(what: string, range: string): ClimbDistance {
   return {
     kind: 'outOfRange',
-    why: `The climb-distance equation is tabulated for ${range}; ${what} is outside it, where the equation has poles and means nothing. Use the climb limit held over 5 ft instead (as 49 CFR part 238, appendix C(a) does).`,
+    why: `The climb-distance equation is used only for ${range}; ${what} is outside, where its poles make it meaningless. Use the climb limit held over 5 ft instead (as 49 CFR part 238, appendix C(a) does).`,
   };
 }
 
