@@ -133,9 +133,9 @@ function fromStart(values: Float64Array, notes: string[]): Float64Array {
   }
   const usual = [...steps].sort((a, b) => a - b)[Math.floor(steps.length / 2)] ?? 0;
   const gaps = steps.filter((step) => usual > 0 && step > 3 * usual).length;
-  if (backward > 0) notes.push(`The clock steps backward ${backward} times; the times are kept as they are.`);
+  if (backward > 0) notes.push(`Backward steps of the clock: ${backward}. The times are kept as they are.`);
   if (gaps > 0)
-    notes.push(`${gaps} gaps of more than three times the usual ${usual.toPrecision(3)} s between rows.`);
+    notes.push(`Gaps of more than three times the usual ${usual.toPrecision(3)} s between rows: ${gaps}.`);
   return values;
 }
 
