@@ -35,7 +35,9 @@ describe('recorder runs', () => {
     const back = readRecorderRun(db, id);
     expect(Object.keys(back)).toEqual(['time', 'speed']);
     for (const { channel, values } of given)
-      expect(Buffer.from(back[channel]?.buffer ?? []).equals(Buffer.from(values.buffer))).toBe(true);
+      expect(
+        Buffer.from((back[channel] ?? new Float64Array()).buffer).equals(Buffer.from(values.buffer)),
+      ).toBe(true);
     expect(readCase(db, caseId)?.recorderRuns).toEqual([
       {
         ...META,
