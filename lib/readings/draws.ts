@@ -1,4 +1,4 @@
-import { inverseNormal } from './inverseNormal';
+import { inverseNormal } from './inverse-normal';
 
 /**
  * Random draws that belong to a key (a reading's id) and a seed: the same on every machine and in

@@ -77,6 +77,8 @@ export type MeasureStyle = {
   | { readonly unit?: undefined; readonly system: UnitSystem; readonly bareUnit?: Measure['bareUnit'] }
 );
 
+/** Curvature in 1/m under which a radius says nothing: 0.05 mm of offset in a 62-ft chord. */
+const STRAIGHT = 1e-6;
 const MINUS = '−';
 const FINEST_DENOMINATOR = 128;
 const TAPE_DENOMINATOR = 16;
@@ -133,14 +135,14 @@ const placesFor = (step: number): number => Math.max(0, Math.ceil(-Math.log10(st
 /**
  * A canonical value as text in a unit, to the digits or fraction its resolution supports. What it
  * writes, `parseMeasure` reads back to within half the last printed digit or division.
- * Zero curvature in a radius is "tangent". Throws on a value that is not a number.
+ * A radius beyond 1000 km is "tangent". Throws on a value that is not a finite number.
  */
 export function formatMeasure(value: number, style: MeasureStyle): string {
-  if (Number.isNaN(value)) throw new RangeError('a measure to be shown is not a number');
+  if (!Number.isFinite(value)) throw new RangeError('a measure to be shown is not a number');
   const unit = unitOf(style);
   const { dimension, halfWidth = null, withUnit = true } = style;
   const inUnit = fromCanonical(value, unit, dimension);
-  if (!Number.isFinite(inUnit)) return isReciprocal(unit, dimension) ? 'tangent' : String(inUnit);
+  if (isReciprocal(unit, dimension) && Math.abs(value) < STRAIGHT) return 'tangent';
 
   const step =
     halfWidth !== null && halfWidth > 0 ? 2 * widthFromCanonical(halfWidth, value, unit, dimension) : null;
@@ -157,22 +159,29 @@ export function formatMeasure(value: number, style: MeasureStyle): string {
   return withLabel(fixed(inUnit, places), unit, withUnit);
 }
 
+/** How far a rounded uncertainty may be off before another digit is kept, or it is rounded up. */
+const ROUNDING_SHARE = 0.04;
+
 /**
- * An uncertainty to one significant digit, or two when the first is 1 or 2 (JCGM 100:2008, 7.2.6:
- * at most two). Rounded to the nearest, but up where the nearest would understate it by more than
- * 4 %: the clause's own examples, 10,47 to 11 and 28,05 to 28, both come out; the 4 % is ours.
+ * An uncertainty to the fewest significant digits, one or two, that state it to within 4 %;
+ * rounded up where two digits would still understate it by more. JCGM 100:2008, 7.2.6 asks for at
+ * most two; its examples, 10,47 to 11 and 28,05 to 28, both come out; the 4 % is ours.
  * `places` are the decimals that go with it (negative: tens, hundreds). `u` must be above zero.
  */
 export function roundUncertainty(u: number): { readonly u: number; readonly places: number } {
   if (!(u > 0) || !Number.isFinite(u))
     throw new RangeError('an uncertainty to be rounded must be above zero');
-  const exponent = Math.floor(Math.log10(u) + 1e-12);
-  const leading = u / 10 ** exponent;
-  const places = -exponent + (leading < 3 ? 1 : 0);
+  const onePlace = -Math.floor(Math.log10(u) + 1e-12);
+  const one = Math.round(u * 10 ** onePlace) / 10 ** onePlace;
+  if (Math.abs(one / u - 1) <= ROUNDING_SHARE) return { u: Number(one.toPrecision(12)), places: onePlace };
+  const places = onePlace + 1;
   const units = u * 10 ** places;
+  return { u: Number((notUnderstated(units) / 10 ** places).toPrecision(12)), places };
+}
+
+function notUnderstated(units: number): number {
   const nearest = Math.round(units);
-  const kept = nearest < units * 0.96 ? Math.ceil(units) : nearest;
-  return { u: Number((kept / 10 ** places).toPrecision(12)), places };
+  return nearest < units * (1 - ROUNDING_SHARE) ? Math.ceil(units) : nearest;
 }
 
 export type UncertaintyStyle = {
@@ -185,9 +194,7 @@ export type UncertaintyStyle = {
 function fractionWithUncertainty(inches: number, expandedInches: number): string | null {
   const denominator = denominatorFor(expandedInches / 2);
   if (denominator === null) return null;
-  const parts = expandedInches * denominator;
-  const nearest = Math.round(parts);
-  const kept = nearest < parts * 0.96 ? Math.ceil(parts) : nearest;
+  const kept = notUnderstated(expandedInches * denominator);
   return `${inchText(inches, denominator, false, false)} ± ${mixed(kept, denominator)} in`;
 }
 

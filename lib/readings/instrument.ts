@@ -1,6 +1,7 @@
 import type { Entity, Reading } from '../case/record';
 import { roundUncertainty } from './format';
-import { writtenHalfWidth } from './parseMeasure';
+import { writtenHalfWidth } from './parse-measure';
+import { parseWidth } from './parse-width';
 import type { Measure } from './quantity';
 import { combine, standardUncertaintyFromHalfWidth } from './uncertainty';
 import { DIMENSIONS, type Dimension } from './unit';
@@ -136,17 +137,10 @@ export const INSTRUMENT_KINDS: readonly InstrumentKind[] = [
   },
 ];
 
-export const instrumentKind = (id: string): InstrumentKind | undefined =>
+export const findInstrumentKind = (id: string): InstrumentKind | undefined =>
   INSTRUMENT_KINDS.find((kind) => kind.id === id);
 
 export type ReadingUncertainty = { readonly u: number; readonly basis: string };
-
-const positive = (value: unknown): number | null =>
-  typeof value === 'number' && Number.isFinite(value) && value > 0 ? value : null;
-
-/** Lengths stand on the instrument in mm, whatever the instrument is used for; all else is canonical. */
-const statedIn = (stated: number | null, dimension: Dimension): number | null =>
-  stated !== null && dimension === 'alongTrack' ? stated / 1000 : stated;
 
 function size(value: number, dimension: Dimension): string {
   const unit = DIMENSIONS[dimension].canonical;
@@ -154,38 +148,61 @@ function size(value: number, dimension: Dimension): string {
   return `${u.toFixed(Math.max(0, places))}${unit === '1' ? '' : ` ${unit}`}`;
 }
 
+type Stated = { readonly width: number } | { readonly unreadable: string } | null;
+
+/** A width kept as text on the instrument, read in the dimension of the reading. */
+function stated(field: unknown, dimension: Dimension): Stated {
+  if (typeof field !== 'string' || field.trim() === '') return null;
+  const width = parseWidth(field, dimension);
+  return width.ok ? { width: width.value } : { unreadable: field.trim() };
+}
+
+const named = (instrument: Entity | undefined): string => {
+  const name = instrument?.fields.name;
+  return typeof name === 'string' && name !== '' ? `instrument “${name}”` : 'instrument';
+};
+
 type Resolving = { readonly halfWidth: number; readonly said: string };
 
 function resolving(quantity: Measure, instrument: Entity | undefined): Resolving {
   const { dimension } = quantity;
-  const name = typeof instrument?.fields.name === 'string' ? ` “${instrument.fields.name}”` : '';
-  const own = statedIn(positive(instrument?.fields.resolutionHalfWidth), dimension);
-  if (own !== null) return { halfWidth: own, said: `instrument${name} resolves ±${size(own, dimension)}` };
-  const kind =
-    typeof instrument?.fields.kind === 'string' ? instrumentKind(instrument.fields.kind) : undefined;
+  const division = stated(instrument?.fields.resolution, dimension);
+  if (division && 'width' in division) {
+    const halfWidth = division.width / 2;
+    return {
+      halfWidth,
+      said: `${named(instrument)} reads to ±${size(halfWidth, dimension)}, half its division`,
+    };
+  }
+  const aside = division
+    ? `${named(instrument)}: “${division.unreadable}” is no division for this reading; `
+    : '';
+  const kindId = instrument?.fields.kind;
+  const kind = typeof kindId === 'string' ? findInstrumentKind(kindId) : undefined;
   const usual = kind?.halfWidth[dimension];
   if (kind && usual !== undefined) {
     return {
       halfWidth: usual,
-      said: `${kind.name.toLowerCase()} resolves ±${size(usual, dimension)} (${kind.status})`,
+      said: `${aside}${kind.name.toLowerCase()}, ±${size(usual, dimension)} (${kind.status})`,
     };
   }
   const { halfWidth, source } = quantity.defaultResolution;
   return {
     halfWidth,
-    said: `ordinary instrument for this reading, ±${size(halfWidth, dimension)} (${source})`,
+    said: `${aside}ordinary instrument for this reading, ±${size(halfWidth, dimension)} (${source})`,
   };
 }
 
 /**
  * Standard uncertainty of one reading, in the canonical unit of its quantity, and what it rests on.
  *
- * An instrument that states its standard uncertainty (`standardUncertainty`) is combined with the
- * half-width of how the reading was written, by root sum of squares (JCGM 100:2008, 5.1.2).
- * Otherwise the coarser of the instrument's resolution (`resolutionHalfWidth`, else that of its
- * `kind`, else the quantity's ordinary one) and the half-width as written counts once, as a/√3
- * (4.3.7): both describe the same last division. On the instrument lengths are in mm, all else in
- * the dimension's canonical unit. Throws on a reading without a value.
+ * An instrument whose certificate states its standard uncertainty (`standardUncertainty`) is
+ * combined with the half-width of how the reading was written, by root sum of squares
+ * (JCGM 100:2008, 5.1.2). Otherwise the coarser of the instrument's resolution (half its smallest
+ * division, `resolution`; else that of its `kind`; else the quantity's ordinary one) and the
+ * half-width as written counts once, as a/√3 (4.3.7): both describe the same last division.
+ * A quantity whose ordinary half-width is zero is an instruction, not a measurement: u = 0.
+ * The instrument's fields are those of its kind in lib/case/kinds. Throws on a reading without a value.
  */
 export function uncertaintyOf(
   reading: Reading,
@@ -193,15 +210,15 @@ export function uncertaintyOf(
   instrument: Entity | undefined,
 ): ReadingUncertainty {
   if (reading.value === null) throw new RangeError(`reading ${reading.id} has no value`);
-  const { dimension } = quantity;
+  const { dimension, defaultResolution } = quantity;
+  if (defaultResolution.halfWidth === 0) return { u: 0, basis: defaultResolution.source };
   const written = writtenHalfWidth(reading.entered, quantity, reading.unit);
-  const stated = statedIn(positive(instrument?.fields.standardUncertainty), dimension);
-  if (stated !== null) {
-    const name = typeof instrument?.fields.name === 'string' ? ` “${instrument.fields.name}”` : '';
-    const said = `instrument${name} states u = ${size(stated, dimension)}`;
-    if (written === null || written <= 0) return { u: stated, basis: said };
+  const certificate = stated(instrument?.fields.standardUncertainty, dimension);
+  if (certificate && 'width' in certificate) {
+    const said = `${named(instrument)} states u = ${size(certificate.width, dimension)}`;
+    if (written === null) return { u: certificate.width, basis: said };
     return {
-      u: combine(stated, standardUncertaintyFromHalfWidth(written)),
+      u: combine(certificate.width, standardUncertaintyFromHalfWidth(written)),
       basis: `${said}, combined with ±${size(written, dimension)} as written (JCGM 100:2008, 4.3.7 and 5.1.2)`,
     };
   }

@@ -1,11 +1,11 @@
-import { parseMeasure } from './parseMeasure';
-import { parseChoice, parseCount, parseGoNoGo, parseObservation } from './parseState';
+import { parseMeasure } from './parse-measure';
+import { parseChoice, parseCount, parseGoNoGo, parseObservation } from './parse-state';
 import type { Quantity } from './quantity';
 import { ok, type Result } from './result';
 import type { UnitSystem } from './unit';
 
-export { parseMeasure, writtenHalfWidth, exampleOf, type ParsedMeasure } from './parseMeasure';
-export { parseCount, parseGoNoGo, parseChoice, parseObservation } from './parseState';
+export { parseMeasure, writtenHalfWidth, exampleOf, type ParsedMeasure } from './parse-measure';
+export { parseCount, parseGoNoGo, parseChoice, parseObservation } from './parse-state';
 
 /**
  * A reading of any kind, ready for the record: a value in the canonical unit or a state, never

@@ -1,6 +1,6 @@
 /**
  * Units a reading can be entered in, and the one unit each dimension is kept in.
- * This is the only place where conversion factors stand.
+ * The factors stand in ./convert and nowhere else.
  *
  * Sources: inch = 25.4 mm exactly, pound = 0.45359237 kg exactly (international yard and
  * pound agreement, 1959; NIST SP 811, appendix B). Degree of curve: central angle of a

@@ -36,7 +36,7 @@ const show = (value: number, unit: Unit, quantity: Measure): string =>
 function describeRange(range: readonly [number, number], unit: Unit, quantity: Measure): string {
   const [low, high] = range;
   if (isReciprocal(unit, quantity.dimension)) {
-    return `a radius of ${show(Math.max(Math.abs(low), Math.abs(high)), unit, quantity)} or more`;
+    return `${show(Math.max(Math.abs(low), Math.abs(high)), unit, quantity)} or more`;
   }
   return `between ${show(low, unit, quantity)} and ${show(high, unit, quantity)}`;
 }
@@ -129,10 +129,15 @@ function readComma(entered: string, written: Plain, quantity: Measure, system: U
   const decimal = written.number.asDecimalComma;
   if (decimal === null) return ok(null);
   const sign = written.negative ? -1 : 1;
-  const units = written.unit === null ? bareCandidates(written, quantity, system) : [written.unit];
-  const couldBeDecimal = units.some((unit) =>
-    within(meaning(sign * decimal, unit, quantity).canonical, quantity.possible),
-  );
+  const fits = (number: number, unit: Unit): boolean =>
+    within(meaning(sign * number, unit, quantity).canonical, quantity.possible);
+  const own = written.unit ?? quantity.bareUnit[system];
+  // Where the grouped number fits the sheet's own unit, only that unit is meant either way.
+  const units =
+    written.unit !== null || fits(written.number.value, own)
+      ? [own]
+      : bareCandidates(written, quantity, system);
+  const couldBeDecimal = units.some((unit) => fits(decimal, unit));
   if (!couldBeDecimal) return ok(null);
   return refuse(
     `“${entered.trim()}” could be ${decimal} or ${written.number.value}. Enter it without the comma.`,
