@@ -1,0 +1,95 @@
+import { standing } from '../case/current';
+import type { CaseRecord, Entity } from '../case/record';
+import { firstDerailed, type FirstDerailed } from './first-derailed';
+import { podSides, type PodSides } from './pod-sides';
+import { indexReadings, type ReadingIndex, type Taken } from './reading-index';
+import { rulesInForce, type RulesInForce } from './rules-in-force';
+
+/** Speed at the POD from a recorder run: the run stands where the readings of a finding stand. */
+export type RecorderSpeed = {
+  readonly runId: string;
+  readonly speedMs: number;
+  readonly uMs: number;
+  readonly remark: string;
+};
+
+export type FindingOptions = {
+  /** Seed of the draws; the same seed gives the same findings. */
+  readonly seed: number;
+  readonly recorder?: { readonly speedAtPod: RecorderSpeed | null } | null;
+};
+
+/** A station whose distance from the POD is known; negative before it, in the direction of travel. */
+export type Station = { readonly id: string; readonly name: string; readonly positionM: number };
+
+/** What every finding looks things up in, built once per record. */
+export type Context = {
+  readonly record: CaseRecord;
+  readonly seed: number;
+  readonly read: ReadingIndex;
+  /** In order of position. */
+  readonly stations: readonly Station[];
+  /** Stations without a distance from the POD: they cannot feed anything that depends on one. */
+  readonly unplaced: readonly Entity[];
+  readonly alignment: 'tangent' | 'curve' | null;
+  readonly sides: PodSides;
+  readonly rules: RulesInForce;
+  readonly first: FirstDerailed;
+  readonly vehicles: ReadonlyMap<string, Entity>;
+  readonly wheelsets: ReadonlyMap<string, Entity>;
+  /** From the recorder, else as reported; null when neither. */
+  readonly speedAtPod: Taken | null;
+};
+
+export function buildContext(record: CaseRecord, options: FindingOptions): Context {
+  const read = indexReadings(record);
+  const stations: Station[] = [];
+  const unplaced: Entity[] = [];
+  for (const entity of standing(record, 'station')) {
+    const positionM = read.position(entity.id);
+    if (positionM === null) unplaced.push(entity);
+    else stations.push({ id: entity.id, name: String(entity.fields.name ?? '?'), positionM });
+  }
+  stations.sort((a, b) => a.positionM - b.positionM);
+  const alignment = alignmentOf(record);
+  const authorised = read.take('case', record.id, 'authorisedSpeed');
+  return {
+    record,
+    seed: options.seed,
+    read,
+    stations,
+    unplaced,
+    alignment,
+    sides: podSides(record),
+    rules: rulesInForce(record, alignment, authorised?.value ?? null),
+    first: firstDerailed(record, read),
+    vehicles: byId(standing(record, 'vehicle')),
+    wheelsets: byId(standing(record, 'wheelset')),
+    speedAtPod: speedOf(record, read, options),
+  };
+}
+
+const byId = (entities: readonly Entity[]): ReadonlyMap<string, Entity> =>
+  new Map(entities.map((entity) => [entity.id, entity]));
+
+function alignmentOf(record: CaseRecord): Context['alignment'] {
+  const { alignment } = record.fields;
+  if (alignment === 'tangent') return 'tangent';
+  return alignment === 'curveLeft' || alignment === 'curveRight' ? 'curve' : null;
+}
+
+function speedOf(record: CaseRecord, read: ReadingIndex, options: FindingOptions): Taken | null {
+  const recorded = options.recorder?.speedAtPod;
+  if (recorded) {
+    return {
+      value: recorded.speedMs,
+      u: recorded.uMs,
+      readings: [recorded.runId],
+      remarks: [recorded.remark],
+    };
+  }
+  const reported = read.take('case', record.id, 'speedAtPod');
+  return (
+    reported && { ...reported, remarks: [...reported.remarks, 'Speed as reported, not from a recorder.'] }
+  );
+}

@@ -1,0 +1,42 @@
+import { propagate } from '../readings/propagate';
+import { distinct, readingsOf } from './build';
+import type { Taken } from './reading-index';
+
+/** Enough for a standard uncertainty good to about one per cent (JCGM 101:2008, 7.2: relative 1/√(2M)). */
+export const DRAWS = 5_000;
+
+export type Drawn = {
+  /** The formula at the readings as taken, with the spread of its draws. */
+  readonly taken: Taken;
+  readonly draws: Float64Array;
+  /** Share of the draws for which the formula has no answer; `taken.u` is NaN unless it is zero. */
+  readonly outOfRange: number;
+};
+
+/**
+ * A formula of several independent values, with its uncertainty by propagation of distributions
+ * (JCGM 101:2008, 7). One reading used twice errs in the same way twice.
+ */
+export function draw(
+  formula: (values: ArrayLike<number>) => number,
+  inputs: readonly [Taken, ...Taken[]],
+  seed: number,
+): Drawn {
+  const [first, ...others] = inputs;
+  const spread = propagate(
+    formula,
+    inputs.map(({ value, u, readings }) => ({ key: readings.join('+'), value, u })),
+    DRAWS,
+    seed,
+  );
+  return {
+    taken: {
+      value: formula(inputs.map(({ value }) => value)),
+      u: spread.u ?? NaN,
+      readings: readingsOf(first, ...others),
+      remarks: distinct(inputs.flatMap(({ remarks }) => remarks)),
+    },
+    draws: spread.draws,
+    outOfRange: spread.outOfRange,
+  };
+}

@@ -1,0 +1,239 @@
+import { currentReadings, standing } from '../case/current';
+import {
+  ENTITY_KINDS,
+  type CaseRecord,
+  type Disturbance,
+  type Entity,
+  type EntityKind,
+  type Reading,
+} from '../case/record';
+import { uncertaintyOf } from '../readings/instrument';
+import type { Measure, SubjectKind } from '../readings/quantity';
+import { findQuantity } from '../readings/quantities';
+
+export type NonEmpty<T> = readonly [T, ...T[]];
+
+/**
+ * What a quantity at one place came to, from the readings that stand and were undisturbed.
+ * Value and standard uncertainty (k = 1) in the canonical unit of the quantity's dimension.
+ */
+export type Taken = {
+  readonly value: number;
+  readonly u: number;
+  readonly readings: NonEmpty<string>;
+  readonly remarks: readonly string[];
+};
+
+/** A pass or fail, or a choice, with the readings that say so. */
+export type TakenState = {
+  readonly state: string;
+  readonly readings: NonEmpty<string>;
+  readonly remarks: readonly string[];
+};
+
+/** Why readings feed no finding. */
+export type LeftOutWhy = Exclude<Disturbance, 'undisturbed'>;
+
+export const LEFT_OUT_WORDS: Readonly<Record<LeftOutWhy, string>> = {
+  disturbed: 'disturbed by the derailment',
+  repaired: 'repaired since',
+  notSaid: 'not said whether disturbed',
+};
+
+export type ReadingIndex = {
+  readonly take: (kind: SubjectKind, id: string, quantity: string, slot?: string) => Taken | null;
+  readonly state: (kind: SubjectKind, id: string, quantity: string, slot?: string) => TakenState | null;
+  /** Why there is nothing to take although something was read; null when nothing was read or something stands. */
+  readonly leftOut: (kind: SubjectKind, id: string, quantity: string, slot?: string) => LeftOutWhy | null;
+  /** Slots of the quantity with at least one usable reading, in the order first read. */
+  readonly slots: (kind: SubjectKind, id: string, quantity: string) => readonly string[];
+  /** Distance of a station from the POD, m: it stays what it is when the track there is disturbed. */
+  readonly position: (stationId: string) => number | null;
+  /** Whether anybody read it at all, usable or not. */
+  readonly anyRead: (quantity: string) => boolean;
+};
+
+type Cell = { readonly usable: Reading[]; readonly leftOut: LeftOutWhy[] };
+
+/** Papers and whole trains are not disturbed by a derailment in the way track and equipment are. */
+const HAS_STATE: ReadonlySet<SubjectKind> = new Set([
+  'mark',
+  'station',
+  'wheelset',
+  'wheelDefect',
+  'truck',
+  'rail',
+  'turnout',
+]);
+
+/**
+ * Indexes the standing readings of a record by subject, quantity and slot, with those left out
+ * that were disturbed, repaired or not said. A reading counts as undisturbed when it or its
+ * subject says so and neither says otherwise.
+ */
+export function indexReadings(record: CaseRecord): ReadingIndex {
+  const subjects = new Map<EntityKind, ReadonlyMap<string, Entity>>(
+    ENTITY_KINDS.map((kind) => [kind, new Map(standing(record, kind).map((e) => [e.id, e] as const))]),
+  );
+  const instruments = subjects.get('instrument') ?? new Map<string, Entity>();
+  const cells = new Map<string, Cell>();
+  const slotsRead = new Map<string, string[]>();
+  const quantitiesRead = new Set<string>();
+  const positions = new Map<string, number>();
+
+  for (const reading of currentReadings(record)) {
+    const { kind, id } = reading.subject;
+    const entity = kind === 'case' ? undefined : subjects.get(kind)?.get(id);
+    if (kind !== 'case' && entity === undefined) continue;
+    const { quantity, slot, value } = reading;
+    if (quantity === 'stationPosition' && value !== null && Number.isFinite(value)) positions.set(id, value);
+    const at = cellKey(kind, id, quantity, slot);
+    const cell = cells.get(at) ?? { usable: [], leftOut: [] };
+    cells.set(at, cell);
+    quantitiesRead.add(quantity);
+    const state = HAS_STATE.has(kind)
+      ? stateOf(reading.disturbance, subjectState(kind, entity, subjects.get('wheelset')))
+      : stateOf(reading.disturbance, 'undisturbed');
+    if (state !== 'undisturbed') {
+      cell.leftOut.push(state);
+      continue;
+    }
+    if (cell.usable.push(reading) === 1) {
+      const all = slotsKey(kind, id, quantity);
+      const slots = slotsRead.get(all);
+      if (slots === undefined) slotsRead.set(all, [slot]);
+      else slots.push(slot);
+    }
+  }
+
+  const uncertainty = uncertaintyByWriting(instruments);
+  const taken = new Map<string, Taken | null>();
+
+  return {
+    take: (kind, id, quantity, slot = '') => {
+      const at = cellKey(kind, id, quantity, slot);
+      const known = taken.get(at);
+      if (known !== undefined) return known;
+      const found = takeMean(cells.get(at)?.usable ?? [], quantity, uncertainty);
+      taken.set(at, found);
+      return found;
+    },
+    state: (kind, id, quantity, slot = '') =>
+      takeState(cells.get(cellKey(kind, id, quantity, slot))?.usable ?? [], quantity),
+    leftOut: (kind, id, quantity, slot = '') => {
+      const cell = cells.get(cellKey(kind, id, quantity, slot));
+      return cell === undefined || cell.usable.length > 0 ? null : (cell.leftOut[0] ?? null);
+    },
+    slots: (kind, id, quantity) => slotsRead.get(slotsKey(kind, id, quantity)) ?? [],
+    position: (stationId) => positions.get(stationId) ?? null,
+    anyRead: (quantity) => quantitiesRead.has(quantity),
+  };
+}
+
+/** There is one case in a record, whatever its readings call it. */
+const cellKey = (kind: SubjectKind, id: string, quantity: string, slot: string): string =>
+  `${kind}|${kind === 'case' ? '' : id}|${quantity}|${slot}`;
+const slotsKey = (kind: SubjectKind, id: string, quantity: string): string =>
+  `${kind}|${kind === 'case' ? '' : id}|${quantity}`;
+
+function stateOf(said: Disturbance, subjectSaid: Disturbance): Disturbance {
+  if (said === 'disturbed' || subjectSaid === 'disturbed') return 'disturbed';
+  if (said === 'repaired' || subjectSaid === 'repaired') return 'repaired';
+  return said === 'undisturbed' || subjectSaid === 'undisturbed' ? 'undisturbed' : 'notSaid';
+}
+
+/**
+ * A defect with worn or rusted metal was there before the derailment, a fresh one may be damage
+ * from it; where that could not be told, the wheelset's own state decides.
+ */
+function subjectState(
+  kind: SubjectKind,
+  entity: Entity | undefined,
+  wheelsets: ReadonlyMap<string, Entity> | undefined,
+): Disturbance {
+  if (kind !== 'wheelDefect') return asDisturbance(entity?.fields.disturbance);
+  if (entity?.fields.appearance === 'old') return 'undisturbed';
+  if (entity?.fields.appearance === 'fresh') return 'disturbed';
+  return asDisturbance(wheelsets?.get(String(entity?.fields.wheelset))?.fields.disturbance);
+}
+
+const asDisturbance = (field: unknown): Disturbance =>
+  field === 'undisturbed' || field === 'disturbed' || field === 'repaired' ? field : 'notSaid';
+
+type UncertaintyOf = (reading: Reading, quantity: Measure) => number;
+
+/** A sheet repeats the same few writings many hundred times; each is read once. */
+function uncertaintyByWriting(instruments: ReadonlyMap<string, Entity>): UncertaintyOf {
+  const known = new Map<string, number>();
+  return (reading, quantity) => {
+    // What was written, in which unit, fixes the value too, on which the width of a radius depends.
+    const key = [reading.entered, reading.unit, reading.quantity, reading.instrumentId ?? ''].join('|');
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    const { u } = uncertaintyOf(
+      reading,
+      quantity,
+      reading.instrumentId === null ? undefined : instruments.get(reading.instrumentId),
+    );
+    known.set(key, u);
+    return u;
+  };
+}
+
+function takeMean(
+  readings: readonly Reading[],
+  quantityId: string,
+  uncertainty: UncertaintyOf,
+): Taken | null {
+  const quantity = findQuantity(quantityId);
+  if (quantity?.kind !== 'measure' && quantity?.kind !== 'count') return null;
+  const numbers = readings.filter((r) => r.value !== null && Number.isFinite(r.value));
+  const [first, ...others] = numbers;
+  if (first === undefined) return null;
+  const values = numbers.map((reading) => reading.value ?? 0);
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  const instrument =
+    quantity.kind === 'measure' ? Math.max(...numbers.map((r) => uncertainty(r, quantity))) : 0;
+  const scatter =
+    values.length < 2
+      ? 0
+      : Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1));
+  return {
+    value: mean,
+    u: Math.max(instrument, scatter),
+    readings: [first.id, ...others.map((reading) => reading.id)],
+    remarks: [
+      ...(values.length < 2
+        ? []
+        : [
+            `Mean of ${values.length} standing readings of ${quantity.name.toLowerCase()}; uncertainty from their scatter or the instrument, whichever is larger.`,
+          ]),
+      ...samplingRemarks(numbers),
+    ],
+  };
+}
+
+function takeState(readings: readonly Reading[], quantityId: string): TakenState | null {
+  const said = readings.filter((reading) => reading.state !== null);
+  const [first, ...others] = said;
+  if (first === undefined) return null;
+  const states = new Set(said.map((reading) => reading.state));
+  // Of a pass and a fail the fail is shown: it is the one somebody has to look into.
+  const state = states.has('fail') ? 'fail' : (said.at(-1)?.state ?? '');
+  const name = findQuantity(quantityId)?.name ?? quantityId;
+  return {
+    state,
+    readings: [first.id, ...others.map((reading) => reading.id)],
+    remarks: [
+      ...(states.size < 2 ? [] : [`${name}: the standing records differ; ${state} is taken.`]),
+      ...samplingRemarks(said),
+    ],
+  };
+}
+
+const samplingRemarks = (readings: readonly Reading[]): readonly string[] => [
+  ...(readings.some((r) => r.sampling === 'worst')
+    ? ['Read as the worst that was found, not as one of many.']
+    : []),
+  ...(readings.some((r) => r.sampling === 'picked') ? ['Picked for reading, not one of a full series.'] : []),
+];

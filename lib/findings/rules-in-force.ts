@@ -1,0 +1,120 @@
+import { caseKind } from '../case/kinds';
+import type { CaseRecord } from '../case/record';
+import type { LimitCheck } from './finding';
+import { classForSpeed, equipmentClassFor, equipmentSetOf, ruleSetById } from '../rules';
+import { checkLimit, limitsFor, ruleClass, type ClassLimit } from '../rules/apply';
+import type { RuleQuantityId } from '../rules/rule-quantity';
+import type { Place, RuleClass, RuleSet } from '../rules/rule-set';
+
+/** Which published limits the readings of this case are held against. */
+export type RulesInForce = {
+  readonly track: RuleSet | undefined;
+  readonly trackClass: RuleClass | undefined;
+  readonly equipment: RuleSet | undefined;
+  /** Why track readings are not compared, or how the class was come by; empty when nothing needs saying. */
+  readonly remarks: readonly string[];
+  readonly trackLimits: (quantity: RuleQuantityId) => readonly ClassLimit[];
+  readonly turnoutLimits: (quantity: RuleQuantityId) => readonly ClassLimit[];
+  readonly equipmentLimits: (vehicleType: string, quantity: RuleQuantityId) => readonly ClassLimit[];
+};
+
+/**
+ * Rule set and class from the case; a set of speed bands instead of classes takes the band of the
+ * authorised speed. Limits that differ between tangent and curve are left away while the case
+ * does not say which it is.
+ */
+export function rulesInForce(
+  record: CaseRecord,
+  alignment: 'tangent' | 'curve' | null,
+  authorisedSpeedMs: number | null,
+): RulesInForce {
+  const track = ruleSetById(String(record.fields.ruleSet ?? ''));
+  const equipment = track === undefined ? undefined : equipmentSetOf(track);
+  const designated = record.fields.trackClass;
+  const byDesignation =
+    track === undefined || typeof designated !== 'string' ? undefined : ruleClass(track, designated);
+  const bySpeed =
+    track === undefined || byDesignation !== undefined || authorisedSpeedMs === null || hasDesignations(track)
+      ? undefined
+      : classForSpeed(track, authorisedSpeedMs, 'freight');
+  const trackClass = byDesignation ?? bySpeed;
+
+  const place: Place = { onCurve: alignment === 'curve' };
+  const known = new Map<string, readonly ClassLimit[]>();
+  const remember = (key: string, find: () => readonly ClassLimit[]): readonly ClassLimit[] => {
+    const found = known.get(key) ?? find();
+    known.set(key, found);
+    return found;
+  };
+
+  return {
+    track,
+    trackClass,
+    equipment,
+    remarks: remarksOn(track, trackClass, bySpeed !== undefined, alignment),
+    trackLimits: (quantity) =>
+      remember(`track|${quantity}`, () =>
+        track === undefined || trackClass === undefined
+          ? []
+          : limitsFor(track, trackClass.id, quantity, place).filter(
+              ({ limit }) => alignment !== null || limit.applies === 'both',
+            ),
+      ),
+    turnoutLimits: (quantity) =>
+      remember(`turnout|${quantity}`, () =>
+        track === undefined || trackClass === undefined
+          ? []
+          : limitsFor(track, trackClass.id, quantity, { ...place, inTurnout: true }),
+      ),
+    equipmentLimits: (vehicleType, quantity) =>
+      remember(`${vehicleType}|${quantity}`, () => {
+        const covered = equipment === undefined ? undefined : equipmentClassFor(equipment, vehicleType);
+        return equipment === undefined || covered === undefined
+          ? []
+          : limitsFor(equipment, covered.id, quantity, { onCurve: false });
+      }),
+  };
+}
+
+/** A set whose classes the case can name is not to be entered by way of a speed. */
+const hasDesignations = (set: RuleSet): boolean => {
+  const field = caseKind.fields.find((each) => each.id === 'trackClass');
+  return field?.type === 'choice' && field.choices.some(({ id }) => ruleClass(set, id) !== undefined);
+};
+
+function remarksOn(
+  track: RuleSet | undefined,
+  trackClass: RuleClass | undefined,
+  bySpeed: boolean,
+  alignment: 'tangent' | 'curve' | null,
+): readonly string[] {
+  if (track === undefined) return ['No set of limits is chosen for the case: not compared with any.'];
+  if (trackClass === undefined) {
+    return [
+      hasDesignations(track)
+        ? 'The class of track is not recorded: not compared with limits.'
+        : 'The authorised speed, which decides the limits, is not recorded: not compared with limits.',
+    ];
+  }
+  return [
+    ...(bySpeed ? [`Limits ${trackClass.label}, taken from the authorised speed.`] : []),
+    ...(alignment === null
+      ? [
+          'Not recorded whether the POD lies on tangent or curve: limits that differ between them are left away.',
+        ]
+      : []),
+  ];
+}
+
+/** Holds a value against limits; value and u in mm or counts. */
+export const checkAll = (limits: readonly ClassLimit[], value: number, u: number): readonly LimitCheck[] =>
+  limits.map((limit) => checkLimit({ value, u, limit }));
+
+/** What a reader must know before a limit with a condition is applied. */
+export const conditionRemarks = (limits: readonly ClassLimit[]): readonly string[] => [
+  ...new Set(
+    limits.flatMap(({ limit }) =>
+      limit.onlyWhere === undefined ? [] : [`${limit.citation} holds only where ${limit.onlyWhere}.`],
+    ),
+  ),
+];

@@ -1,0 +1,70 @@
+import type { Context, Station } from './context';
+import { LEFT_OUT_WORDS, type LeftOutWhy, type Taken } from './reading-index';
+
+/** One quantity down the sheet: an entry for each station of the context, in order of position. */
+export type Column = {
+  readonly at: readonly (Taken | null)[];
+  readonly leftOut: readonly (LeftOutWhy | null)[];
+  /** Says how many stations were left out, which and why; empty when none. */
+  readonly remarks: readonly string[];
+  readonly count: number;
+};
+
+const known = new WeakMap<Context, Map<string, Column>>();
+
+export function stationColumn(context: Context, quantity: string, slot: string = ''): Column {
+  const columns = known.get(context) ?? new Map<string, Column>();
+  known.set(context, columns);
+  const key = `${quantity}|${slot}`;
+  const column = columns.get(key) ?? readColumn(context, quantity, slot);
+  columns.set(key, column);
+  return column;
+}
+
+function readColumn(context: Context, quantity: string, slot: string): Column {
+  const { read, stations, unplaced } = context;
+  const at = stations.map(({ id }) => read.take('station', id, quantity, slot));
+  const leftOut = stations.map(({ id }) => read.leftOut('station', id, quantity, slot));
+  const lost = unplaced.filter(({ id }) => read.take('station', id, quantity, slot) !== null);
+  return {
+    at,
+    leftOut,
+    remarks: [
+      ...leftOutRemarks(stations, leftOut),
+      ...(lost.length === 0
+        ? []
+        : [
+            `${countOf(lost.length)} without a distance from the POD left out: ${list(
+              lost.map(({ fields }) => String(fields.name ?? '?')),
+            )}.`,
+          ]),
+    ],
+    count: at.reduce((count, taken) => (taken === null ? count : count + 1), 0),
+  };
+}
+
+/** Remarks on the stations that feed nothing, one per reason. */
+export function leftOutRemarks(
+  stations: readonly Station[],
+  leftOut: readonly (LeftOutWhy | null)[],
+): readonly string[] {
+  const names: Record<LeftOutWhy, string[]> = { disturbed: [], repaired: [], notSaid: [] };
+  leftOut.forEach((why, index) => {
+    const station = stations[index];
+    if (why !== null && station !== undefined) names[why].push(station.name);
+  });
+  return (['disturbed', 'repaired', 'notSaid'] as const).flatMap((why) =>
+    names[why].length === 0
+      ? []
+      : [`${countOf(names[why].length)} left out, ${LEFT_OUT_WORDS[why]}: ${list(names[why])}.`],
+  );
+}
+
+const countOf = (count: number): string => (count === 1 ? '1 station' : `${count} stations`);
+
+const MOST_NAMED = 40;
+
+const list = (names: readonly string[]): string =>
+  names.length <= MOST_NAMED
+    ? names.join(', ')
+    : `${names.slice(0, MOST_NAMED).join(', ')} and ${names.length - MOST_NAMED} more`;

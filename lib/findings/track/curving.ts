@@ -1,0 +1,133 @@
+import {
+  balanceElevationMm,
+  balanceSpeedMs,
+  curvingSpeedMethod,
+  maximumCurvingSpeedMs,
+  QUALIFIED_UNBALANCE_MM,
+  unbalanceMm,
+} from '../../track/curving-speed';
+import { segmentAverageMethod } from '../../track/deviation';
+import { measured, notMeasured, outOfRange, remarked, type Heading } from '../build';
+import type { Context } from '../context';
+import { draw } from '../draw';
+import type { Finding, LimitCheck } from '../finding';
+import { limitCheck } from '../limit-check';
+import type { Taken } from '../reading-index';
+import { stationColumn } from '../station-column';
+import type { Dimension } from '../../readings/unit';
+import { podAverage, stationCurvatures } from './curvature';
+import { standingCrosslevel } from './warp';
+
+export type CurveAtPod = {
+  readonly curvature: Taken | null;
+  readonly elevation: Taken | null;
+  readonly speed: Taken | null;
+};
+
+/** Averages at the POD and the speed there, as every speed computation takes them. */
+export function curveAtPod(context: Context): CurveAtPod {
+  const curvature = podAverage(context, stationCurvatures(context));
+  const elevation = podAverage(context, standingCrosslevel(context));
+  return {
+    curvature: curvature && remarked(curvature.taken, curvature.remark),
+    elevation: elevation && remarked(elevation.taken, elevation.remark),
+    speed: context.speedAtPod,
+  };
+}
+
+const NEEDED: Readonly<Record<keyof CurveAtPod, string>> = {
+  curvature: 'curvature at the POD',
+  elevation: 'crosslevel at undisturbed stations near the POD',
+  speed: 'speed at the POD',
+};
+
+/** Elevation at the POD, and what it and the curvature say of the speed. */
+export function curvingFindings(context: Context): readonly Finding[] {
+  const at = curveAtPod(context);
+  const elevationRemarks = stationColumn(context, 'crosslevel').remarks;
+  const elevationHeading: Heading = {
+    part: 'track',
+    method: segmentAverageMethod,
+    what: 'elevationAtPod',
+    title: 'Elevation at the POD, 155-ft average',
+    subject: null,
+    remarks: elevationRemarks,
+  };
+  const elevation =
+    at.elevation === null
+      ? notMeasured(elevationHeading, [NEEDED.elevation])
+      : measured(elevationHeading, 'crossLength', at.elevation);
+  if (context.alignment === 'tangent') return [elevation];
+  const make = maker(context, at);
+  return [
+    elevation,
+    make('balanceSpeed', 'Balance speed at the POD', 'speed', ['curvature', 'elevation'], (k, e) =>
+      balanceSpeedMs(k, e),
+    ),
+    make(
+      'maximumCurvingSpeed',
+      'Maximum curving speed for 3 in of unbalance',
+      'speed',
+      ['curvature', 'elevation'],
+      (k, e) => maximumCurvingSpeedMs(k, e),
+    ),
+    make(
+      'balanceElevation',
+      'Elevation that would balance the speed',
+      'crossLength',
+      ['curvature', 'speed'],
+      (k, v) => balanceElevationMm(k, v),
+    ),
+    make(
+      'unbalance',
+      'Unbalance at the speed, outward positive',
+      'crossLength',
+      ['curvature', 'speed', 'elevation'],
+      (k, v, e) => unbalanceMm(k, v, e),
+      unbalanceLimit,
+    ),
+  ];
+}
+
+const unbalanceLimit = (context: Context, taken: Taken): readonly LimitCheck[] => {
+  const rule = context.rules.track?.curvingSpeed;
+  return rule === undefined
+    ? []
+    : [
+        limitCheck({
+          name: 'Unbalance for which every vehicle is qualified',
+          citation: rule.citation,
+          sense: 'max',
+          limit: QUALIFIED_UNBALANCE_MM,
+          source: rule.source,
+          value: taken.value,
+          u: taken.u,
+        }),
+      ];
+};
+
+const REMARK_REVERSE =
+  'The outer rail is lower than the formula allows at any speed, or the track is straight: no such speed exists.';
+
+function maker(context: Context, at: CurveAtPod) {
+  return (
+    what: string,
+    title: string,
+    dimension: Dimension,
+    needs: readonly [keyof CurveAtPod, ...(keyof CurveAtPod)[]],
+    formula: (first: number, second: number, third: number) => number,
+    limits: (context: Context, taken: Taken) => readonly LimitCheck[] = () => [],
+  ): Finding => {
+    const heading: Heading = { part: 'track', method: curvingSpeedMethod, what, title, subject: null };
+    const missing = needs.filter((need) => at[need] === null).map((need) => NEEDED[need]);
+    const [first, ...others] = needs.flatMap((need) => at[need] ?? []);
+    if (missing.length > 0 || first === undefined) return notMeasured(heading, missing);
+    const { taken, outOfRange: share } = draw(
+      (v) => formula(v[0] ?? NaN, v[1] ?? NaN, v[2] ?? NaN),
+      [first, ...others],
+      context.seed,
+    );
+    if (!Number.isFinite(taken.value) || share > 0) return outOfRange(heading, taken, REMARK_REVERSE);
+    return measured(heading, dimension, taken, limits(context, taken));
+  };
+}

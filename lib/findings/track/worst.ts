@@ -1,0 +1,41 @@
+import type { Dimension } from '../../readings/unit';
+import type { RuleQuantityId } from '../../rules/rule-quantity';
+import { measured, notMeasured, remarked, type Heading } from '../build';
+import type { Context } from '../context';
+import type { Finding } from '../finding';
+import type { Taken } from '../reading-index';
+import { checkAll } from '../rules-in-force';
+
+/** A value at a station of the context, by the station's place in the list. */
+export type At = { readonly index: number; readonly taken: Taken };
+
+/** The one that comes first by `rank`, largest; the earliest of equals. */
+export const largest = (all: readonly At[], rank: (value: number) => number): At | null =>
+  all.reduce<At | null>(
+    (worst, each) => (worst === null || rank(each.taken.value) > rank(worst.taken.value) ? each : worst),
+    null,
+  );
+
+/** A finding for the worst station of a sheet, which names the station; not measured when there is none. */
+export function worstFinding(
+  context: Context,
+  heading: Heading,
+  worst: At | null,
+  options: {
+    readonly limits?: RuleQuantityId;
+    readonly missing: string;
+    readonly dimension?: Dimension;
+  },
+): Finding {
+  const remarks = [...(heading.remarks ?? []), ...(options.limits ? context.rules.remarks : [])];
+  const full = { ...heading, remarks };
+  const station = worst === null ? undefined : context.stations[worst.index];
+  if (worst === null || station === undefined) return notMeasured(full, [options.missing]);
+  const limits = options.limits === undefined ? [] : context.rules.trackLimits(options.limits);
+  return measured(
+    full,
+    options.dimension ?? 'crossLength',
+    remarked(worst.taken, `At station ${station.name}.`),
+    checkAll(limits, worst.taken.value, worst.taken.u),
+  );
+}

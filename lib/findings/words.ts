@@ -1,0 +1,13 @@
+import { formatMeasure } from '../readings/format';
+
+/** Lengths in remarks are given both ways: a finding does not know who will read it. */
+export const along = (metres: number): string =>
+  `${formatMeasure(metres, { dimension: 'alongTrack', unit: 'ft' })} (${formatMeasure(metres, { dimension: 'alongTrack', unit: 'm' })})`;
+
+export const across = (mm: number): string =>
+  `${formatMeasure(mm, { dimension: 'crossLength', unit: 'in' })} (${formatMeasure(mm, { dimension: 'crossLength', unit: 'mm' })})`;
+
+export const degreesText = (rad: number): string => formatMeasure(rad, { dimension: 'angle', unit: '°' });
+
+export const percent = (share: number): string =>
+  share > 0 && share < 0.01 ? 'less than 1 %' : `${Math.round(share * 100)} %`;

@@ -1,0 +1,284 @@
+import { describe, expect, it } from 'vitest';
+import { fromCanonical, toCanonical } from '~/lib/readings/convert';
+import { buildRecord, range, stationSheet } from './record-builder';
+import { found } from './by-id';
+
+const inch = (n: number) => n * 25.4;
+/** Half of a 1/16-in division over √3: JCGM 100:2008, 4.3.7. */
+const U_RULE = inch(1 / 32) / Math.sqrt(3);
+const CURVE = { alignment: 'curveLeft', trackClass: '2' };
+
+describe('gauge against the limits of the class', () => {
+  const record = buildRecord({
+    fields: CURVE,
+    station: stationSheet(
+      range(-3, 1),
+      {
+        gauge: (step) => (step === -2 ? '57 15/16' : '56 13/16'),
+        'lateralMovement.left': (step) => (step === -1 ? '11/16' : null),
+        'lateralMovement.right': (step) => (step === -1 ? '7/16' : null),
+      },
+      (step) => ({ disturbance: step === 1 ? 'disturbed' : 'undisturbed' }),
+    ),
+  });
+  const at = found(record);
+
+  it('takes the widest undisturbed station, with its limit and probability', () => {
+    const widest = at.measured('gaugeWidest');
+    expect(widest.value).toBeCloseTo(inch(57 + 15 / 16), 9);
+    expect(widest.u).toBeCloseTo(U_RULE, 9);
+    expect(widest.readings).toEqual(['s-2.gauge']);
+    const most = widest.limits.find((limit) => limit.sense === 'max');
+    // 49 CFR 213.53(b), class 2: at most 4 ft 9 3/4 in; 3/16 in over is ten standard uncertainties.
+    expect(most).toMatchObject({ citation: '49 CFR 213.53(b)', exceeded: true });
+    expect(most?.limit).toBeCloseTo(inch(57.75), 9);
+    expect(most?.probabilityExceeds).toBeGreaterThan(0.999);
+  });
+
+  it('adds the movement of both rails', () => {
+    const loaded = at.measured('gaugeUnderLoad:s-1');
+    expect(loaded.value).toBeCloseTo(inch(56.8125 + 0.6875 + 0.4375), 9);
+    expect(loaded.u).toBeCloseTo(U_RULE * Math.sqrt(3), 9);
+    expect(loaded.readings).toEqual(['s-1.gauge', 's-1.lateralMovement.left', 's-1.lateralMovement.right']);
+    expect(at.measured('gaugeUnderLoadWidest').value).toBeCloseTo(inch(57 + 15 / 16), 9);
+  });
+
+  it('leaves the disturbed station out and says which', () => {
+    expect(at.measured('gaugeWidest').remarks).toContain(
+      '1 station left out, disturbed by the derailment: 1.',
+    );
+    expect(at.get('gauge:s1')).toMatchObject({
+      kind: 'notMeasured',
+      missing: ['gauge undisturbed; read only where disturbed by the derailment'],
+    });
+  });
+});
+
+describe('movement read on one rail only', () => {
+  it('is a least value and says so', () => {
+    const record = buildRecord({
+      fields: CURVE,
+      station: stationSheet([-1], { gauge: () => '57', 'lateralMovement.left': () => '1/4' }),
+    });
+    const loaded = found(record).measured('gaugeUnderLoad:s-1');
+    expect(loaded.value).toBeCloseTo(inch(57.25), 9);
+    expect(loaded.remarks.join(' ')).toContain('right rail not recorded');
+  });
+});
+
+describe('curvature, elevation and speed', () => {
+  // 6.0384 in is six degrees exactly: 1.0064 in of a 62-ft chord per degree.
+  const record = buildRecord({
+    fields: CURVE,
+    readings: [{ quantity: 'speedAtPod', entered: '45 mph' }],
+    station: stationSheet(range(-12, 0), { midOrdinate62: () => '6 1/32', crosslevel: () => '4' }),
+  });
+  const at = found(record);
+
+  it('is six degrees', () => {
+    const { value, readings, remarks } = at.measured('curvatureAtPod');
+    expect(fromCanonical(value, '°curve', 'curvature')).toBeCloseTo(5.993, 2);
+    expect(readings).toHaveLength(10);
+    expect(remarks[0]).toContain('Mean of 10 stations');
+  });
+
+  it('gives the speeds of 49 CFR 213.57(b): D = 6, Ea = 4, Eu = 3 is 40.8 mph', () => {
+    expect(fromCanonical(at.measured('maximumCurvingSpeed').value, 'mph', 'speed')).toBeCloseTo(40.85, 1);
+    expect(fromCanonical(at.measured('balanceSpeed').value, 'mph', 'speed')).toBeCloseTo(30.88, 1);
+  });
+
+  it('gives the unbalance at the speed with its limit', () => {
+    const unbalance = at.measured('unbalance');
+    // 0.0007 · 5.993 · 45² − 4 = 4.495 in
+    expect(fromCanonical(unbalance.value, 'in', 'crossLength')).toBeCloseTo(4.495, 2);
+    expect(unbalance.limits[0]).toMatchObject({ exceeded: true, citation: '49 CFR 213.57(b), (c)' });
+    expect(unbalance.remarks).toContain('Speed as reported, not from a recorder.');
+  });
+
+  it('prefers the recorder and carries its run', () => {
+    const speedMs = toCanonical(38, 'mph', 'speed');
+    const withRun = found(record, {
+      seed: 1,
+      recorder: { speedAtPod: { runId: 'run-1', speedMs, uMs: 0.2, remark: 'From the lead unit.' } },
+    });
+    const { value, readings } = withRun.measured('unbalance');
+    expect(fromCanonical(value, 'in', 'crossLength')).toBeCloseTo(0.0007 * 5.993 * 38 ** 2 - 4, 2);
+    expect(readings).toContain('run-1');
+  });
+
+  it('says what is missing for a speed', () => {
+    const without = found(buildRecord({ fields: CURVE }));
+    expect(without.get('unbalance')).toMatchObject({
+      kind: 'notMeasured',
+      missing: [
+        'curvature at the POD',
+        'speed at the POD',
+        'crosslevel at undisturbed stations near the POD',
+      ],
+    });
+  });
+});
+
+describe('warp', () => {
+  const level = new Map([
+    [-6, '0'],
+    [-5, '7/16'],
+    [-4, '2 9/16'],
+    [-2, '1'],
+    [-1, '0'],
+    [0, '3/16'],
+  ]);
+  const record = buildRecord({
+    fields: CURVE,
+    station: stationSheet(range(-6, 0), { crosslevel: (step) => level.get(step) ?? null }),
+  });
+  const at = found(record);
+
+  it('compares every pair less than 62 ft apart and not the pair 62 ft apart', () => {
+    // Greatest: −6 to −4 and −4 to −1 both 2 9/16; −4 to 0 is exactly 62 ft, outside the rule.
+    const worst = at.measured('warpWorst');
+    expect(Math.abs(worst.value)).toBeCloseTo(inch(2.5625), 9);
+    expect(worst.u).toBeCloseTo(U_RULE * Math.SQRT2, 9);
+    expect(worst.remarks[0]).toContain('From station -6 to station -4, 31.0 ft');
+    expect(worst.limits[0]).toMatchObject({ exceeded: true });
+    expect(worst.limits[0]?.limit).toBeCloseTo(inch(2.25), 9);
+  });
+
+  it('looks at the 62 ft before the POD by itself', () => {
+    const near = at.measured('warpAtPod');
+    expect(near.value).toBeCloseTo(inch(-2.5625), 9);
+    expect(near.readings).toEqual(['s-4.crosslevel', 's-1.crosslevel']);
+  });
+
+  it('adds downward movement only where both rails were read', () => {
+    const moving = buildRecord({
+      fields: CURVE,
+      station: stationSheet([-2, -1, 0], {
+        crosslevel: () => '2',
+        'verticalMovement.left': (step) => (step === -1 ? '1/2' : step === 0 ? '0' : null),
+        'verticalMovement.right': (step) => (step === 0 ? '1/4' : '0'),
+      }),
+    });
+    // Right rail high. At −1: 2 − 0 + 1/2; at 0: 2 − 1/4 + 0: change −3/4 in.
+    const loaded = found(moving).measured('warpUnderLoad');
+    expect(loaded.value).toBeCloseTo(inch(-0.75), 9);
+    expect(loaded.remarks).toContain('From the 2 stations where downward movement was read on both rails.');
+  });
+});
+
+describe('crosslevel', () => {
+  it('on tangent is held against zero either way', () => {
+    const record = buildRecord({
+      fields: { alignment: 'tangent', trackClass: '3' },
+      station: stationSheet([-1, 0], { crosslevel: (step) => (step === 0 ? '-2' : '1') }),
+    });
+    const worst = found(record).measured('crosslevelGreatest');
+    expect(worst.value).toBeCloseTo(inch(-2), 9);
+    expect(worst.limits).toHaveLength(1);
+    expect(worst.limits[0]).toMatchObject({ exceeded: true, citation: '49 CFR 213.63(a)' });
+  });
+
+  it('on a curve is held against reverse elevation and the most elevation', () => {
+    const record = buildRecord({
+      fields: { alignment: 'curveRight', trackClass: '4' },
+      station: stationSheet([-1, 0], { crosslevel: (step) => (step === 0 ? '-1 1/2' : '7 1/2') }),
+    });
+    const at = found(record);
+    const reverse = at.measured('crosslevelLeast').limits.find(({ sense }) => sense === 'min');
+    expect(reverse).toMatchObject({ exceeded: true });
+    expect(reverse?.limit).toBeCloseTo(inch(-1.25), 9);
+    const most = at.measured('crosslevelGreatest').limits.find(({ sense }) => sense === 'max');
+    expect(most).toMatchObject({ exceeded: true, citation: '49 CFR 213.57(a)' });
+    expect(most?.limit).toBeCloseTo(inch(7), 9);
+  });
+});
+
+describe('alinement from uniform', () => {
+  it('is the mid-ordinate less the nine-station average', () => {
+    const record = buildRecord({
+      fields: { alignment: 'curveLeft', trackClass: '3' },
+      station: stationSheet(range(-8, 0), { midOrdinate62: (step) => (step === -4 ? '8' : '6') }),
+    });
+    const at = found(record);
+    // Mean of nine is 6 + 2/9; deviation 2 − 2/9 = 1 7/9 in against 1 3/4 in for class 3.
+    const kink = at.measured('alinement62:s-4');
+    expect(kink.value).toBeCloseTo(inch(16 / 9), 9);
+    expect(kink.u).toBeCloseTo(U_RULE * Math.sqrt(8 / 9), 9);
+    expect(kink.readings).toHaveLength(9);
+    expect(kink.limits[0]).toMatchObject({ exceeded: true, citation: '49 CFR 213.55(a)' });
+    expect(kink.limits[0]?.limit).toBeCloseTo(inch(1.75), 9);
+    expect(at.measured('alinement62Worst').remarks).toContain(
+      'Uniform is the nine-station average, an adopted method for classes 1 to 5.',
+    );
+  });
+
+  it('does not average across a break in the spacing', () => {
+    const even = stationSheet(range(-8, -5), { midOrdinate62: () => '6' });
+    const shifted = stationSheet(range(-3, 0), { midOrdinate62: () => '1' }).map((station) => ({
+      ...station,
+      readings: station.readings?.map((reading) =>
+        reading.quantity === 'stationPosition'
+          ? { ...reading, entered: `${Number(station.fields?.name) * 15.5 + 6} ft` }
+          : reading,
+      ),
+    }));
+    const at = found(buildRecord({ fields: CURVE, station: [...even, ...shifted] }));
+    expect(at.measured('alinement62Worst').value).toBeCloseTo(0, 9);
+    expect(at.measured('alinement62Worst').remarks.join(' ')).toContain('2 stretches');
+  });
+});
+
+describe('readings that conflict', () => {
+  it('are averaged, with their scatter when it is larger', () => {
+    const record = buildRecord({
+      fields: CURVE,
+      station: [
+        {
+          id: 's0',
+          fields: { name: '0', disturbance: 'undisturbed' },
+          readings: [
+            { quantity: 'stationPosition', entered: '0' },
+            { quantity: 'gauge', entered: '56 1/2', id: 'a' },
+            { quantity: 'gauge', entered: '57', id: 'b' },
+          ],
+        },
+      ],
+    });
+    const gauge = found(record).measured('gauge:s0');
+    expect(gauge.value).toBeCloseTo(inch(56.75), 9);
+    expect(gauge.u).toBeCloseTo(inch(0.5) / Math.SQRT2, 9);
+    expect(gauge.readings).toEqual(['a', 'b']);
+    expect(gauge.remarks[0]).toContain('Mean of 2 standing readings');
+  });
+});
+
+describe('state of the place', () => {
+  const at = (own: string, station: string | null) =>
+    found(
+      buildRecord({
+        fields: CURVE,
+        station: [
+          {
+            id: 's0',
+            fields: { name: '0', disturbance: station },
+            readings: [
+              { quantity: 'stationPosition', entered: '0' },
+              { quantity: 'gauge', entered: '57', disturbance: own as 'notSaid' },
+            ],
+          },
+        ],
+      }),
+    ).get('gaugeWidest').kind;
+
+  it.each([
+    ['undisturbed', 'undisturbed', 'measured'],
+    ['notSaid', 'undisturbed', 'measured'],
+    ['undisturbed', null, 'measured'],
+    ['notSaid', null, 'notMeasured'],
+    ['disturbed', 'undisturbed', 'notMeasured'],
+    ['undisturbed', 'disturbed', 'notMeasured'],
+    ['undisturbed', 'repaired', 'notMeasured'],
+  ])('reading %s at a station %s is %s', (own, station, kind) => {
+    expect(at(own, station)).toBe(kind);
+  });
+});
