@@ -1,4 +1,4 @@
-import type { CaseRecord } from '../lib/case/record';
+import type { CaseRecord } from '~/lib/case/record';
 import type { Db } from './open';
 
 /** A large case is some thousand rows and is read on every screen, but changes only with its log. */

@@ -1,12 +1,12 @@
 import { desc, eq, sql } from 'drizzle-orm';
-import { caseKind } from '../lib/case/kinds';
+import { caseKind } from '~/lib/case/kinds';
 import {
   CASE_RECORD_VERSION,
   ENTITY_KINDS,
   type CaseRecord,
   type Entity,
   type EntityKind,
-} from '../lib/case/record';
+} from '~/lib/case/record';
 import type { Actor } from './actor';
 import { recalled } from './case-cache';
 import { write } from './change';

@@ -1,7 +1,7 @@
 import { desc, eq } from 'drizzle-orm';
-import type { Json } from '../lib/custody/canonical';
-import { canonicalJson } from '../lib/custody/canonical';
-import { linkHash, type ChainLink } from '../lib/custody/chain';
+import type { Json } from '~/lib/custody/canonical';
+import { canonicalJson } from '~/lib/custody/canonical';
+import { linkHash, type ChainLink } from '~/lib/custody/chain';
 import type { Actor } from './actor';
 import type { Db } from './open';
 import { changeLog } from './schema';

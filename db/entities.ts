@@ -1,6 +1,6 @@
 import { and, asc, eq, max, sql } from 'drizzle-orm';
-import { KINDS } from '../lib/case/kinds';
-import type { Entity, EntityKind } from '../lib/case/record';
+import { KINDS } from '~/lib/case/kinds';
+import type { Entity, EntityKind } from '~/lib/case/record';
 import type { Actor } from './actor';
 import { write, type Tx } from './change';
 import { entityTable } from './entity-tables';

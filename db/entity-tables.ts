@@ -1,5 +1,5 @@
 import type { SQLiteTable } from 'drizzle-orm/sqlite-core';
-import type { EntityKind } from '../lib/case/record';
+import type { EntityKind } from '~/lib/case/record';
 import type { EntityTable } from './schema/entity';
 import {
   instrument,

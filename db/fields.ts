@@ -1,5 +1,5 @@
-import type { Kind } from '../lib/case/kind';
-import type { Entity } from '../lib/case/record';
+import type { Kind } from '~/lib/case/kind';
+import type { Entity } from '~/lib/case/record';
 
 export type Fields = Entity['fields'];
 export type FieldValue = Fields[string];

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
-import { ok, refuse, type Result } from '../lib/readings/result';
+import { ok, refuse, type Result } from '~/lib/readings/result';
 import { makeFolder, syncFolder } from './durable';
 import { newId } from './id';
 

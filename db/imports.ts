@@ -1,7 +1,7 @@
 import { and, eq } from 'drizzle-orm';
 import { z } from 'zod';
-import type { ColumnMapping } from '../lib/case/imports/mapping';
-import type { Json } from '../lib/custody/canonical';
+import type { ColumnMapping } from '~/lib/case/imports/mapping';
+import type { Json } from '~/lib/custody/canonical';
 import type { Actor } from './actor';
 import { write, type Tx } from './change';
 import { insertEntities } from './entities';

@@ -1,6 +1,6 @@
 import { and, asc, desc, eq, lt } from 'drizzle-orm';
-import type { Json } from '../lib/custody/canonical';
-import { chainProblems, type ChainLink } from '../lib/custody/chain';
+import type { Json } from '~/lib/custody/canonical';
+import { chainProblems, type ChainLink } from '~/lib/custody/chain';
 import type { Db } from './open';
 import { changeLog } from './schema';
 

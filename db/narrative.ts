@@ -1,5 +1,5 @@
 import { and, asc, eq } from 'drizzle-orm';
-import type { JudgementChange, Narrative, Standing } from '../lib/case/record';
+import type { JudgementChange, Narrative, Standing } from '~/lib/case/record';
 import type { Actor } from './actor';
 import { write, type Tx } from './change';
 import type { Db } from './open';

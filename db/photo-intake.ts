@@ -1,7 +1,7 @@
 import { Readable } from 'node:stream';
 import exifr from 'exifr';
 import sharp from 'sharp';
-import { ok, refuse, type Result } from '../lib/readings/result';
+import { ok, refuse, type Result } from '~/lib/readings/result';
 import type { Actor } from './actor';
 import type { FileStore } from './files';
 import type { Db } from './open';

@@ -1,6 +1,6 @@
 import { and, asc, eq, max, sql } from 'drizzle-orm';
-import type { Photo } from '../lib/case/record';
-import { canonicalJson } from '../lib/custody/canonical';
+import type { Photo } from '~/lib/case/record';
+import { canonicalJson } from '~/lib/custody/canonical';
 import type { Actor } from './actor';
 import { write, type Tx } from './change';
 import { newId } from './id';

@@ -1,6 +1,6 @@
 import { and, asc, eq, sql } from 'drizzle-orm';
-import type { Reading } from '../lib/case/record';
-import { ok, refuse, type Result } from '../lib/readings/result';
+import type { Reading } from '~/lib/case/record';
+import { ok, refuse, type Result } from '~/lib/readings/result';
 import type { Actor } from './actor';
 import { write, type Tx } from './change';
 import { newId } from './id';

@@ -1,7 +1,7 @@
 import { and, asc, eq, max } from 'drizzle-orm';
-import type { RecorderRun } from '../lib/case/record';
-import { recorderChannel as channelOf } from '../lib/case/recorder';
-import { sha256Hex } from '../lib/custody/canonical';
+import type { RecorderRun } from '~/lib/case/record';
+import { recorderChannel as channelOf } from '~/lib/case/recorder';
+import { sha256Hex } from '~/lib/custody/canonical';
 import type { Actor } from './actor';
 import { write, type Tx } from './change';
 import { newId } from './id';
@@ -114,27 +114,32 @@ export function readRecorderRun(db: Db, runId: string): Readonly<Record<string, 
   );
 }
 
-/** Takes the run out of the case, with the reason; its samples stay. */
+/** Takes the run out of the case, with the reason; its samples stay and the run can be restored. */
 export function removeRecorderRun(db: Db, caseId: string, runId: string, reason: string, actor: Actor): void {
+  setRemoved(db, caseId, runId, reason, actor);
+}
+
+export function restoreRecorderRun(db: Db, caseId: string, runId: string, actor: Actor): void {
+  setRemoved(db, caseId, runId, null, actor);
+}
+
+function setRemoved(db: Db, caseId: string, runId: string, reason: string | null, actor: Actor): void {
   write(db, caseId, actor, (tx, at) => {
-    const now = tx
-      .select()
-      .from(recorderRun)
-      .where(and(eq(recorderRun.caseId, caseId), eq(recorderRun.id, runId)))
-      .get();
+    const now = readRecorderRuns(tx, caseId).find((run) => run.id === runId);
     if (now === undefined) throw new Error('No such recorder run in this case.');
-    if (now.removedAt !== null) return { result: undefined, change: null };
+    if ((now.removed === null) === (reason === null)) return { result: undefined, change: null };
+    const removed = reason === null ? null : { at, reason };
     tx.update(recorderRun)
-      .set({ removedAt: at, removedReason: reason })
+      .set({ removedAt: removed?.at ?? null, removedReason: removed?.reason ?? null })
       .where(eq(recorderRun.id, runId))
       .run();
     return {
       result: undefined,
       change: {
-        action: 'remove',
+        action: reason === null ? 'restore' : 'remove',
         subject: { kind: 'recorderRun', id: runId },
-        before: { removed: null },
-        after: { removed: { at, reason } },
+        before: { removed: now.removed },
+        after: { removed },
       },
     };
   });

@@ -1,5 +1,5 @@
 import { and, eq } from 'drizzle-orm';
-import type { SubjectRef } from '../lib/case/record';
+import type { SubjectRef } from '~/lib/case/record';
 import type { Tx } from './change';
 import { entityTable } from './entity-tables';
 

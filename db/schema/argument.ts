@@ -1,6 +1,6 @@
 import { sql } from 'drizzle-orm';
 import { check, primaryKey, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
-import type { Standing } from '../../lib/case/record';
+import type { Standing } from '~/lib/case/record';
 import { caseFile } from './case-file';
 import { refersTo } from './entity';
 import { person } from './person';

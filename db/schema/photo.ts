@@ -1,6 +1,6 @@
 import { sql } from 'drizzle-orm';
 import { check, index, integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
-import type { SubjectKind } from '../../lib/readings/quantity';
+import type { SubjectKind } from '~/lib/readings/quantity';
 import { entityColumns, refersTo, removalCheck } from './entity';
 import { person } from './person';
 

@@ -10,8 +10,8 @@ import {
   unique,
   uniqueIndex,
 } from 'drizzle-orm/sqlite-core';
-import { DISTURBANCES, SAMPLINGS, type Disturbance, type Sampling } from '../../lib/case/record';
-import type { SubjectKind } from '../../lib/readings/quantity';
+import { DISTURBANCES, SAMPLINGS, type Disturbance, type Sampling } from '~/lib/case/record';
+import type { SubjectKind } from '~/lib/readings/quantity';
 import { caseFile } from './case-file';
 import { refersTo } from './entity';
 import { instrument } from './instrument';

@@ -39,7 +39,6 @@ const BLOWS: readonly Blow[] = [
   { within: 'anywhere', afterLines: 2 + next(12), delayMs: next(25) },
   { within: 'import', at: 1 + next(39) },
   { within: 'anywhere', afterLines: 2 + next(12), delayMs: next(25) },
-  { within: 'file', at: 1 + next(39) },
 ];
 
 /** Runs the child, kills it where the blow says, and gives every whole line it wrote. */

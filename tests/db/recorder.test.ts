@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { caseHead, readCase } from '~/db/cases';
 import { addEntity } from '~/db/entities';
 import { readLog, verifyLog } from '~/db/log';
-import { addRecorderRun, readRecorderRun, removeRecorderRun } from '~/db/recorder';
+import { addRecorderRun, readRecorderRun, removeRecorderRun, restoreRecorderRun } from '~/db/recorder';
 import { fromSamples, toSamples } from '~/db/samples';
 import { sha256Hex } from '~/lib/custody/canonical';
 import { DIMENSIONS } from '~/lib/readings/unit';
@@ -98,7 +98,7 @@ describe('recorder runs', () => {
     expect(caseHead(db, caseId)).toBe(head);
   });
 
-  it('removes a run with a reason and keeps its samples', () => {
+  it('removes a run with a reason and keeps its samples, and restores it', () => {
     const { db, caseId } = openWithCase();
     const vehicle = { position: 1, mark: 'ABCX', number: '1', type: 'locomotive' };
     const vehicleId = addEntity(db, caseId, 'vehicle', vehicle, ACTOR);
@@ -110,6 +110,8 @@ describe('recorder runs', () => {
     });
     expect(readRecorderRun(db, id).time).toHaveLength(5);
     expect(() => db.$client.exec('delete from recorder_chunk')).toThrow('never overwritten');
+    restoreRecorderRun(db, caseId, id, ACTOR);
+    expect(readCase(db, caseId)?.recorderRuns[0]?.removed).toBeNull();
   });
 });
 
