@@ -3,7 +3,7 @@ export const LOOKS = ['auto', 'light', 'night'] as const;
 export type Look = (typeof LOOKS)[number];
 
 export const LOOK_LABELS: Readonly<Record<Look, string>> = {
-  auto: 'As this device',
+  auto: 'Auto',
   light: 'Day',
   night: 'Night',
 };

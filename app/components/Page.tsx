@@ -14,7 +14,7 @@ export function Page({ title, intro, actions, children }: Props) {
     <main id="content" className="page" tabIndex={-1}>
       <div className="page__inner">
         <div className="page__head">
-          <div>
+          <div className="page__words">
             <h1>{title}</h1>
             {intro && <p className="soft">{intro}</p>}
           </div>

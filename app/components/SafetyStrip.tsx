@@ -7,9 +7,8 @@ export function SafetyStrip() {
     <aside className="safety" aria-label="Safety notice">
       <div className="safety__inner">
         <p>
-          <strong>Safety.</strong> {SAFETY_SHORT}
+          <strong>Safety.</strong> {SAFETY_SHORT} <Link to="/safety">Full notice</Link>
         </p>
-        <Link to="/safety">Full notice</Link>
       </div>
     </aside>
   );

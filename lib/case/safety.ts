@@ -5,8 +5,8 @@
  * of a hazardous-materials response (29 CFR 1910.120(q)(3)) already require.
  */
 export const SAFETY_SHORT =
-  'Track is live until the railroad says otherwise. Protection and job briefing first; derailed equipment moves; ' +
-  'hazardous materials: stay out until cleared. Results are aids to judgement.';
+  'Track is live until the railroad says otherwise: protection and job briefing first. Derailed equipment moves. ' +
+  'Hazardous materials: stay out until cleared. Results are aids to judgement.';
 
 export type SafetyPoint = { readonly title: string; readonly text: string };
 

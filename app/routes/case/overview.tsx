@@ -23,7 +23,7 @@ export default function Overview() {
   const { caseId, name, narrative, facts, parts } = useLoaderData<typeof loader>();
   return (
     <Page
-      title={name}
+      title="Overview"
       intro="What is known so far, and what is still to be recorded before it is gone."
       actions={
         <>
@@ -36,7 +36,7 @@ export default function Overview() {
         </>
       }
     >
-      <Sheet title="The case">
+      <Sheet title={name}>
         {narrative && <p style={{ whiteSpace: 'pre-line' }}>{narrative}</p>}
         <dl className="facts">
           {facts.map(({ label, text, href }) => (

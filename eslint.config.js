@@ -1,0 +1,101 @@
+import { createNodeResolver, importX } from 'eslint-plugin-import-x';
+import jsxA11y from 'eslint-plugin-jsx-a11y';
+import reactHooks from 'eslint-plugin-react-hooks';
+import { dirname } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import tseslint from 'typescript-eslint';
+
+const root = dirname(fileURLToPath(import.meta.url));
+
+/** Rooms of lib, each with the rooms it may read besides itself. Imports run one way. */
+const BOTTOM = ['case', 'readings'];
+const MEASURED = ['wheel', 'rail', 'track', 'turnout'];
+const MAY_READ = {
+  case: ['readings'],
+  readings: ['case'],
+  custody: BOTTOM,
+  rules: [...BOTTOM, 'findings'],
+  wheel: BOTTOM,
+  rail: BOTTOM,
+  track: BOTTOM,
+  turnout: BOTTOM,
+  contact: [...BOTTOM, ...MEASURED],
+  mechanics: [...BOTTOM, ...MEASURED, 'contact'],
+  findings: [...BOTTOM, ...MEASURED, 'contact', 'mechanics', 'rules'],
+  explanations: [...BOTTOM, ...MEASURED, 'contact', 'mechanics', 'rules', 'findings'],
+};
+const LIB_ROOMS = [...Object.keys(MAY_READ), 'figures', 'report'];
+
+const zones = [
+  {
+    target: './lib',
+    from: ['./app', './db', './fixtures', './tests'],
+    message: 'lib reads nothing outside lib.',
+  },
+  { target: './db', from: ['./app', './fixtures', './tests'], message: 'db reads lib and nothing else.' },
+  { target: './app', from: ['./tests'], message: 'app does not read tests.' },
+  ...Object.entries(MAY_READ).map(([room, allowed]) => ({
+    target: `./lib/${room}`,
+    from: LIB_ROOMS.filter((other) => other !== room && !allowed.includes(other)).map(
+      (other) => `./lib/${other}`,
+    ),
+    message: `lib/${room} reads ${allowed.length > 0 ? allowed.join(', ') : 'no other room'} only.`,
+  })),
+];
+
+export default tseslint.config(
+  { ignores: ['build', 'data', 'node_modules', 'coverage', '.cache'] },
+  ...tseslint.configs.strict,
+  {
+    files: ['**/*.{ts,tsx}'],
+    plugins: { 'import-x': importX, 'react-hooks': reactHooks },
+    settings: {
+      'import-x/extensions': ['.ts', '.tsx', '.js', '.mjs'],
+      'import-x/resolver-next': [
+        createNodeResolver({
+          extensions: ['.ts', '.tsx', '.js', '.mjs', '.json'],
+          tsconfig: { configFile: `${root}/tsconfig.json` },
+        }),
+      ],
+    },
+    rules: {
+      ...reactHooks.configs.recommended.rules,
+      'import-x/no-restricted-paths': ['error', { basePath: root, zones }],
+      'import-x/no-default-export': 'error',
+      '@typescript-eslint/consistent-type-imports': ['error', { fixStyle: 'inline-type-imports' }],
+      '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }],
+      eqeqeq: 'error',
+      'no-console': 'error',
+    },
+  },
+  { files: ['**/*.tsx'], ...jsxA11y.flatConfigs.recommended },
+  {
+    files: ['**/*.tsx'],
+    rules: {
+      // A box that scrolls must be reachable with the keyboard; such a box is a named region.
+      'jsx-a11y/no-noninteractive-tabindex': ['error', { roles: ['tabpanel', 'region'] }],
+    },
+  },
+  {
+    // A test that finds nothing where it expects something fails by itself.
+    files: ['tests/**'],
+    rules: { '@typescript-eslint/no-non-null-assertion': 'off' },
+  },
+  {
+    // Remix and the tools find these by their default export.
+    files: [
+      'app/root.tsx',
+      'app/entry.*.tsx',
+      'app/routes.ts',
+      'app/routes/**',
+      '*.config.ts',
+      '**/*.config.ts',
+    ],
+    rules: { 'import-x/no-default-export': 'off' },
+  },
+  {
+    // Programs that talk to the person who started them.
+    files: ['app/server/**', 'app/entry.server.tsx', 'tests/**', 'fixtures/**'],
+    rules: { 'no-console': 'off' },
+  },
+);
