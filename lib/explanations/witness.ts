@@ -40,8 +40,9 @@ export type MarkWitness = Shared & Judged & { readonly kind: 'mark'; readonly ma
 export type ChoiceWitness = Shared & {
   readonly kind: 'choice';
   readonly quantity: string;
-  /** Which rail the reading must be of; on tangent, or for things that are no rail, any. */
-  readonly on: 'outerRail' | 'innerRail' | 'any';
+  /** What the reading must be of; on tangent a rail of either side. */
+  readonly on: 'outerRail' | 'innerRail' | 'firstDerailedTruck';
+  /** From the least to the most telling for the fact. */
   readonly outcomes: readonly Outcome[];
 };
 
@@ -50,6 +51,7 @@ export type CountWitness = Shared & {
   readonly kind: 'count';
   readonly quantity: string;
   readonly from: readonly number[];
+  /** From the least to the most telling for the fact. */
   readonly outcomes: readonly Outcome[];
 };
 
@@ -86,6 +88,8 @@ export type MarginWitness = Shared & {
   readonly compute: (values: readonly number[]) => number;
   readonly upTo: readonly number[];
   readonly outcomes: readonly Outcome[];
+  /** `what` of the findings that show the same computation from this case's readings. */
+  readonly findings: readonly string[];
 };
 
 export type Witness =
@@ -103,13 +107,17 @@ export type Ref = {
  * 1 for the outcome on record, or q/π0 of a margin.
  */
 export type WitnessState =
-  | { readonly kind: 'seen' }
+  | { readonly kind: 'seen'; readonly worstOfMany: boolean }
   | { readonly kind: 'notFound'; readonly examined: number; readonly examinedSaid: boolean }
   | { readonly kind: 'couldNotTell'; readonly why: string }
   | { readonly kind: 'notLooked' }
+  /** A go/no-go gauge of something that was measured as a number. */
+  | { readonly kind: 'notNeeded'; readonly why: string }
   | {
       readonly kind: 'outcome';
       readonly weights: Readonly<Record<string, number>>;
+      /** Read as the worst of many, not as one of many. */
+      readonly worstOfMany: boolean;
       /** In words: the outcome, or the median and spread of a margin. */
       readonly said: string;
       /** Key inputs a margin took from the reference because nobody measured them. */
@@ -119,8 +127,6 @@ export type WitnessState =
 export type WitnessRecord = {
   readonly witness: string;
   readonly state: WitnessState;
-  /** The worst of many: read as such, not as one of many. */
-  readonly worstOfMany: boolean;
   readonly refs: readonly Ref[];
   readonly remarks: readonly string[];
 };

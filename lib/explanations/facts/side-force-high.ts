@@ -11,7 +11,7 @@ export const sideForceHigh: Fact = {
   witnesses: [
     curvingRatioMargin,
     chosen('centrePlate', {
-      on: 'any',
+      on: 'firstDerailedTruck',
       outcomes: [
         ['lubricated', 0.25, 0.55],
         ['dry', 0.35, 0.33],

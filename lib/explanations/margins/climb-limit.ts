@@ -20,6 +20,7 @@ export const climbLimitMargin: MarginWitness = {
     { id: 'middle', label: '0.85 to 1.15', ifTrue: 0.3, ifFalse: 0.28 },
     { id: 'high', label: 'above 1.15', ifTrue: 0.1, ifFalse: 0.6 },
   ],
+  findings: ['climbLimit'],
   reason:
     'A 75° flange on dry steel (µ = 0.5) holds to 1.13; ordinary curving seldom passes 0.8, so a limit below that is reached, and one well above it hardly ever.',
 };

@@ -17,6 +17,7 @@ export const defectiveTiesMargin: MarginWitness = {
     { id: 'many', label: '8 to 13', ifTrue: 0.35, ifFalse: 0.23 },
     { id: 'most', label: '14 and more', ifTrue: 0.45, ifFalse: 0.07 },
   ],
+  findings: ['defectiveTies'],
   reason:
     'Of about 24 ties in 39 ft, 49 CFR 213.109 asks eight good ones of classes 2 and 3 and twelve of classes 4 and 5; with 14 bad ones ten are left, and where they lie decides.',
 };

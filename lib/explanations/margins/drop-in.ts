@@ -38,6 +38,7 @@ export const dropInMarginWitness: MarginWitness = {
     { id: 'little', label: 'up to 20 mm (3/4 in)', ifTrue: 0.3, ifFalse: 0.1 },
     { id: 'enough', label: 'more than 20 mm', ifTrue: 0.15, ifFalse: 0.88 },
   ],
+  findings: ['dropInMargin'],
   reason:
     'Gauge opens further under the wheels that spread it than slide marks show, so little left on paper may have been none; three quarters of an inch and more left is hard to square with a drop.',
 };

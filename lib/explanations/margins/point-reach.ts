@@ -71,6 +71,7 @@ export const pointReachMargin: MarginWitness = {
     { id: 'touched', label: '2 to 7 mm outside', ifTrue: 0.3, ifFalse: 0.45 },
     { id: 'clear', label: 'hidden or out of reach', ifTrue: 0.1, ifFalse: 0.4 },
   ],
+  findings: ['pointClearance'],
   reason:
     'A tip a few millimetres outside the face is pressed aside or just touched; one well outside takes the flange on its end.',
 };
