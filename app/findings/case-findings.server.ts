@@ -1,0 +1,19 @@
+import type { LoadedCase } from '~/app/case.server';
+import { derived } from '~/app/derived.server';
+import { findings } from '~/lib/findings';
+import type { FindingOptions } from '~/lib/findings/context';
+import type { Finding } from '~/lib/findings/finding';
+import { recorderSpeed } from './recorder-speed.server';
+
+/** The same for screens and report, so that they cannot disagree. */
+const SEED = 1;
+
+/** What findings are computed with, besides the record. */
+export const findingOptions = (loaded: LoadedCase): FindingOptions => ({
+  seed: SEED,
+  recorder: { speedAtPod: recorderSpeed(loaded) },
+});
+
+/** All findings of the case as it stands. */
+export const caseFindings = (loaded: LoadedCase): readonly Finding[] =>
+  derived(loaded, 'findings', () => findings(loaded.record, findingOptions(loaded)));
