@@ -1,0 +1,96 @@
+import type { CaseRecord } from '../case/record';
+import { findingsOf } from '../findings';
+import { buildContext, type FindingOptions } from '../findings/context';
+import type { Finding } from '../findings/finding';
+import { keyInputsOf } from '../findings/key-inputs';
+import { findQuantity } from '../readings/quantities';
+import { argue } from './argue';
+import type { Argument } from './argument';
+import { gather } from './gather';
+import { adjustJudgements, judgementTable, judgementValues, TABLES, type Tables } from './judgement-table';
+import type { AppliedChange, JudgementValues, RefusedChange } from './judgements';
+import { withoutReading } from './leave-out';
+import { marginSampler, type MarginSampler } from './margin-sampler';
+import { statesOf, type WithoutReading } from './what-would-change';
+import type { WitnessRecord } from './witness';
+
+export type Assessment = {
+  readonly findings: readonly Finding[];
+  /** With the investigator's changes to the judgements, if there are any. */
+  readonly argument: Argument;
+  /** With the judgements as delivered; the same object when nothing was changed. */
+  readonly baseline: Argument;
+  readonly adjustedBy: readonly AppliedChange[];
+  readonly refusedChanges: readonly RefusedChange[];
+};
+
+export type AssessInput = {
+  readonly record: CaseRecord;
+  /** Seed of every draw: the same record and seed give the same assessment. */
+  readonly seed: number;
+  readonly recorder?: FindingOptions['recorder'];
+  readonly tables?: Tables;
+};
+
+/**
+ * From readings to argument: findings with their uncertainty, the witnesses they and the
+ * observations make, and what these say for and against each explanation. Never a cause.
+ */
+export function assess({ record, seed, recorder = null, tables = TABLES }: AssessInput): Assessment {
+  const options: FindingOptions = { seed, recorder };
+  const sample = marginSampler(seed);
+  const context = buildContext(record, options);
+  const findings = findingsOf(context);
+  const records = gather(tables.facts, { context, keyInputs: keyInputsOf(context), sample });
+  const withoutReadings = leaveEachOut(record, options, tables, records, sample);
+
+  const table = judgementTable(tables);
+  const adjusted = adjustJudgements(table, record.judgementChanges);
+  const argueWith = (values: JudgementValues): Argument =>
+    argue({ record, tables, values, records, withoutReadings, findings, seed });
+  const argument = argueWith(adjusted.values);
+  return {
+    findings,
+    argument,
+    baseline: adjusted.applied.length === 0 ? argument : argueWith(judgementValues(table)),
+    adjustedBy: adjusted.applied,
+    refusedChanges: adjusted.refused,
+  };
+}
+
+/** Every reading that any witness rests on, each left out in turn and everything taken anew. */
+function leaveEachOut(
+  record: CaseRecord,
+  options: FindingOptions,
+  tables: Tables,
+  records: ReadonlyMap<string, WitnessRecord>,
+  sample: MarginSampler,
+): readonly WithoutReading[] {
+  const ids = new Set(
+    [...records.values()].flatMap(({ refs }) =>
+      refs.flatMap(({ kind, id }) => (kind === 'reading' ? [id] : [])),
+    ),
+  );
+  return [...ids].map((id) => {
+    const fromRecorder = options.recorder?.speedAtPod?.runId === id;
+    const context = buildContext(
+      fromRecorder ? record : withoutReading(record, id),
+      fromRecorder ? { ...options, recorder: null } : options,
+    );
+    const again = gather(tables.facts, { context, keyInputs: keyInputsOf(context), sample });
+    return {
+      id,
+      what: fromRecorder ? 'Speed from the recorder' : readingText(record, id),
+      states: statesOf(again),
+    };
+  });
+}
+
+function readingText(record: CaseRecord, id: string): string {
+  const reading = record.readings.find((each) => each.id === id);
+  if (reading === undefined) return id;
+  const name = findQuantity(reading.quantity)?.name ?? reading.quantity;
+  const unit =
+    reading.value === null || reading.unit === '' || reading.unit === '1' ? '' : ` ${reading.unit}`;
+  return `${name}: ${reading.entered}${unit}`;
+}
