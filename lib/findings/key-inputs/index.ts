@@ -1,0 +1,124 @@
+import type { CaseRecord } from '../../case/record';
+import { quantityOf } from '../../readings/quantities';
+import type { Dimension } from '../../readings/unit';
+import { buildContext, type Context, type FindingOptions } from '../context';
+import { KEY_INPUTS, type KeyInput, type KeyInputId, type KeyInputs } from '../key-input';
+import { otherSide, type Side } from '../pod-sides';
+import { railReading } from '../rail-place';
+import type { Taken } from '../reading-index';
+import { curveAtPod } from '../track/curving';
+import { defectiveTiesAtPod, gaugeAtPod, warpBeforePod } from './track';
+import { pointReading } from './turnout';
+import { farWheel, flangingWheel, leastBackToBack, leastSideBearing } from './wheel';
+
+type Entry = {
+  readonly taken: Taken | null;
+  readonly dimension: Dimension;
+  readonly reference: KeyInput['reference'];
+};
+
+const INCH = 25.4;
+
+/** An input read as one quantity of the catalogue, whose reference range it takes. */
+function as(quantityId: string, taken: Taken | null): Entry {
+  const quantity = quantityOf(quantityId);
+  if (quantity.kind !== 'measure') throw new Error(`${quantityId} is not measured`);
+  return { taken, dimension: quantity.dimension, reference: quantity.reference };
+}
+
+const firstVehicle = (context: Context, quantity: string): Taken | null => {
+  const { vehicle } = context.first;
+  return vehicle === null ? null : context.read.take('vehicle', vehicle.entity.id, quantity);
+};
+
+/**
+ * The quantities on which the mechanisms turn, from the readings nearest the POD and the first
+ * derailed wheelset, each with the range it is drawn from when nobody measured it.
+ */
+export function keyInputsOf(context: Context): KeyInputs {
+  const { outer, inner, flanging } = context.sides;
+  const gauge = gaugeAtPod(context);
+  const curve = curveAtPod(context);
+  const onRail = (quantity: string, side: Side | null): Taken | null =>
+    railReading(context, side, quantity)?.taken ?? null;
+  const movement = as('lateralMovement', gauge.movement);
+  const near = outer ?? flanging;
+  const far = inner ?? (flanging === null ? null : otherSide(flanging));
+  const entries: Readonly<Record<KeyInputId, Entry>> = {
+    flangeAngle: as('flangeAngle', flangingWheel(context, 'flangeAngle', 'least')),
+    climbLength: as('climbLength', flangingWheel(context, 'climbLength', 'least')),
+    flangeThickness: as('flangeThickness', flangingWheel(context, 'flangeThickness', 'least')),
+    flangeHeight: as('flangeHeight', flangingWheel(context, 'flangeHeight', 'most')),
+    backToBackMin: as('backToBack', leastBackToBack(context)),
+    rimWidth: as('rimWidth', farWheel(context, 'rimWidth', 'least')),
+    treadHollow: as('treadHollow', farWheel(context, 'treadHollow', 'most')),
+    gaugeFaceAngle: as('gaugeFaceAngle', onRail('gaugeFaceAngle', near)),
+    gaugeFaceFriction: as('gaugeFaceFriction', onRail('gaugeFaceFriction', near)),
+    topOfRailFriction: as('topOfRailFriction', onRail('topOfRailFriction', far)),
+    gaugeStanding: as('gauge', gauge.standing),
+    lateralMovement: {
+      ...movement,
+      reference: {
+        low: 2 * movement.reference.low,
+        high: 2 * movement.reference.high,
+        source: `both rails together, each: ${movement.reference.source}`,
+      },
+    },
+    warp62: {
+      taken: warpBeforePod(context),
+      dimension: 'crossLength',
+      reference: {
+        low: 0,
+        high: 1.5 * INCH,
+        source: 'from even track to the limit of class 5, 49 CFR 213.63(a); engineering judgement',
+      },
+    },
+    curvature: as('designCurvature', curve.curvature),
+    elevation: as('designElevation', curve.elevation),
+    speed: as('speedAtPod', curve.speed),
+    grossWeight: as('grossWeight', firstVehicle(context, 'grossWeight')),
+    axleCount: {
+      taken: firstVehicle(context, 'axleCount'),
+      dimension: 'count',
+      reference: {
+        low: 4,
+        high: 4,
+        source: 'ordinary freight car on two trucks; common practice, no source',
+      },
+    },
+    railCantOuter: as('railCant', near === null ? null : onRail('railCant', near)),
+    railCantInner: as('railCant', far === null ? null : onRail('railCant', far)),
+    defectiveTies: {
+      taken: defectiveTiesAtPod(context),
+      dimension: 'count',
+      reference: {
+        low: 0,
+        high: 10,
+        source: 'of about 24 ties in 39 ft, sound to poor; engineering judgement',
+      },
+    },
+    sideBearingClearance: as('sideBearingClearance', leastSideBearing(context)),
+    pointGap: as('pointGap', pointReading(context, 'pointGap')),
+    tipThickness: as('tipThickness', pointReading(context, 'tipThickness')),
+    tipDepth: as('tipDepth', pointReading(context, 'tipDepth')),
+    chipLength: as('chipLength', pointReading(context, 'chipLength')),
+    chipDepth: as('chipDepth', pointReading(context, 'chipDepth')),
+  };
+  return Object.fromEntries(KEY_INPUTS.map((id) => [id, toKeyInput(id, entries[id])])) as KeyInputs;
+}
+
+/** As `keyInputsOf`, for a record not yet indexed. */
+export const keyInputs = (record: CaseRecord, options: FindingOptions): KeyInputs =>
+  keyInputsOf(buildContext(record, options));
+
+function toKeyInput(id: KeyInputId, { taken, dimension, reference }: Entry): KeyInput {
+  return {
+    id,
+    dimension,
+    reference,
+    measured:
+      taken === null
+        ? null
+        : { value: taken.value, u: taken.u, readings: taken.readings, remark: taken.remarks.join(' ') },
+  };
+}

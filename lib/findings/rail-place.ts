@@ -1,0 +1,62 @@
+import { standing } from '../case/current';
+import type { Entity } from '../case/record';
+import { quantityOf } from '../readings/quantities';
+import { parseMeasure } from '../readings/parse-measure';
+import { remarked } from './build';
+import type { Context } from './context';
+import type { Side } from './pod-sides';
+import type { Taken } from './reading-index';
+import { along } from './words';
+
+const STATION_WORD = /^sta(?:tion)?\.?\s*/i;
+
+/**
+ * Distance from the POD (m) of a rail's place as written: a station of the sheet, the POD itself,
+ * or a distance; null where the words give none.
+ */
+export function railPlaceM(context: Context, where: string): number | null {
+  const text = where.trim();
+  const asStation = text.replace(STATION_WORD, '');
+  const station = context.stations.find(({ name }) => name === asStation);
+  if (station !== undefined) return station.positionM;
+  if (/^(?:at )?(?:the )?pod$/i.test(text)) return 0;
+  const quantity = quantityOf('stationPosition');
+  if (quantity.kind !== 'measure') return null;
+  const system = context.record.fields.units === 'metric' ? 'metric' : 'us';
+  const parsed = parseMeasure(text.replace(/\s*(?:from|before|after)\b.*$/i, ''), quantity, system);
+  if (!parsed.ok) return null;
+  return /\bbefore\b/i.test(text) ? -Math.abs(parsed.value.value) : parsed.value.value;
+}
+
+export type PlacedRail = { readonly entity: Entity; readonly placeM: number | null };
+
+/** Standing rail records of one side, or of both when the side is not known, nearest the POD first. */
+export function railsNearPod(context: Context, side: Side | null): readonly PlacedRail[] {
+  return standing(context.record, 'rail')
+    .filter(({ fields }) => side === null || fields.rail === side)
+    .map((entity) => ({ entity, placeM: railPlaceM(context, String(entity.fields.where ?? '')) }))
+    .sort(
+      (a, b) =>
+        Math.abs(a.placeM ?? Infinity) - Math.abs(b.placeM ?? Infinity) || a.entity.order - b.entity.order,
+    );
+}
+
+/** A reading of the rail nearest the POD that has it undisturbed, saying where that was. */
+export function railReading(
+  context: Context,
+  side: Side | null,
+  quantity: string,
+): { readonly taken: Taken; readonly rail: PlacedRail } | null {
+  for (const rail of railsNearPod(context, side)) {
+    const taken = context.read.take('rail', rail.entity.id, quantity);
+    if (taken !== null) return { taken: remarked(taken, placeRemark(rail)), rail };
+  }
+  return null;
+}
+
+export function placeRemark({ entity, placeM }: PlacedRail): string {
+  const rail = entity.fields.rail === 'left' ? 'left' : 'right';
+  return placeM === null
+    ? `Read on the ${rail} rail at “${String(entity.fields.where ?? '')}”, whose distance from the POD is not given.`
+    : `Read on the ${rail} rail ${along(placeM)} from the POD.`;
+}
