@@ -1,6 +1,6 @@
 import { PRINT_INKS } from './print-inks';
 import { drawable, runs } from './runs';
-import type { Figure, Ink, Shape, Stroke } from './shapes';
+import { INKS, type Figure, type Ink, type Shape, type Stroke } from './shapes';
 
 const ESCAPES: Readonly<Record<string, string>> = {
   '&': '&amp;',
@@ -20,13 +20,15 @@ const escape = (text: string): string =>
 /** A hundredth of a pixel is finer than any screen or printer shows. */
 const n = (value: number): string => String(Math.round(value * 100) / 100 || 0);
 
-const colour = (ink: Ink): string => `var(--ink-${ink},${PRINT_INKS[ink]})`;
+const COLOURS = Object.fromEntries(
+  INKS.map((ink) => [ink, `var(--ink-${ink},${PRINT_INKS[ink]})`]),
+) as Record<Ink, string>;
 
 const style = (shape: { stroke?: Stroke; fill?: Ink; fillOpacity?: number }): string => {
-  let out = shape.fill === undefined ? ' fill="none"' : ` fill="${colour(shape.fill)}"`;
+  let out = shape.fill === undefined ? ' fill="none"' : ` fill="${COLOURS[shape.fill]}"`;
   if (shape.fillOpacity !== undefined) out += ` fill-opacity="${n(shape.fillOpacity)}"`;
   if (shape.stroke !== undefined) {
-    out += ` stroke="${colour(shape.stroke.ink)}" stroke-width="${n(shape.stroke.width)}"`;
+    out += ` stroke="${COLOURS[shape.stroke.ink]}" stroke-width="${n(shape.stroke.width)}"`;
     if (shape.stroke.dash !== undefined) out += ` stroke-dasharray="${shape.stroke.dash.map(n).join(' ')}"`;
   }
   return out;
@@ -68,7 +70,7 @@ function element(shape: Shape): string {
         shape.rotate === undefined
           ? ''
           : ` transform="rotate(${n(shape.rotate)} ${n(shape.x)} ${n(shape.y)})"`;
-      return `<text x="${n(shape.x)}" y="${n(shape.y)}" font-size="${n(shape.size)}"${anchor}${weight}${turn} fill="${colour(shape.ink ?? 'ink')}">${escape(shape.text)}</text>`;
+      return `<text x="${n(shape.x)}" y="${n(shape.y)}" font-size="${n(shape.size)}"${anchor}${weight}${turn} fill="${COLOURS[shape.ink ?? 'ink']}">${escape(shape.text)}</text>`;
     }
     case 'group': {
       const label = shape.label === undefined ? '' : `<title>${escape(shape.label)}</title>`;
@@ -96,7 +98,7 @@ export function toSvg(figure: Figure, { idPrefix }: SvgOptions = {}): string {
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" role="img"${ties} viewBox="0 0 ${n(figure.width)} ${n(figure.height)}"` +
     ` width="${n(figure.width)}" height="${n(figure.height)}"` +
-    ` font-family="var(--font-figure,'DejaVu Sans',Verdana,sans-serif)" stroke-linejoin="round" stroke-linecap="butt">` +
+    ` font-family="var(--font-text,'DejaVu Sans',sans-serif)" stroke-linejoin="round" stroke-linecap="butt">` +
     `<title${id('title')}>${escape(figure.title)}</title><desc${id('desc')}>${escape(figure.description)}</desc>` +
     figure.shapes.map(element).join('') +
     '</svg>'

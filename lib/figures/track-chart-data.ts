@@ -1,0 +1,250 @@
+import { standing } from '../case/current';
+import type { CaseRecord } from '../case/record';
+import { toCanonical } from '../readings/convert';
+import { excessBeyond, type ClassLimit } from '../rules/apply';
+import type { RuleQuantityId } from '../rules/rule-quantity';
+import { curvatureFromMidOrdinate, RULE_OF_THUMB_CHORD_M } from '../track/curvature';
+import { deviationsFromUniform } from '../track/deviation';
+import { caseMarks, systemOf } from './case-marks';
+import { inchText } from './pieces/axis';
+import type { Panel, PanelLimit, Series } from './pieces/panel';
+import { standingValues } from './standing-values';
+import type { TrackChartData } from './track-chart';
+
+/** Which limits to draw, such as those of lib/findings/rules-in-force. */
+export type ChartLimits = {
+  /** "Class 3, 49 CFR part 213"; '' when nothing is compared. */
+  readonly from: string;
+  readonly of: (quantity: RuleQuantityId) => readonly ClassLimit[];
+};
+
+export const NO_LIMITS: ChartLimits = { from: '', of: () => [] };
+
+const STANDARD_GAUGE_MM = toCanonical(56.5, 'in', 'crossLength');
+/** Stations further from even than this share of their spacing have no running average. */
+const EVEN_WITHIN = 0.1;
+
+type Column = { readonly values: number[]; readonly hollow: boolean[] };
+
+const isEven = (positionsM: readonly number[]): boolean => {
+  const steps = positionsM.slice(1).map((each, i) => each - positionsM[i]!);
+  const mean = steps.reduce((sum, step) => sum + step, 0) / steps.length;
+  return steps.every((step) => Math.abs(step - mean) <= EVEN_WITHIN * mean);
+};
+
+/** A station counts as beyond when any of the limits is exceeded by the value as read. */
+const beyond = (values: readonly number[], limits: readonly ClassLimit[]): boolean[] =>
+  values.map(
+    (value) =>
+      Number.isFinite(value) &&
+      limits.some((limit) =>
+        limit.limit.strict ? excessBeyond(value, limit) > 0 : excessBeyond(value, limit) >= 0,
+      ),
+  );
+
+/**
+ * The chart's data from the record: stations with a distance from the POD, in order; readings as
+ * they stand, the disturbed ones marked. Curvature is each station's own 62-ft mid-ordinate as
+ * R = c²/(8m); under-load gauge adds the sideways movement seen on both rails (49 CFR 213.13).
+ * Uniform alinement is the nine-station average of undisturbed, evenly spaced stations, an adopted
+ * method below class 6 (49 CFR 213.327).
+ */
+export function trackChartData(record: CaseRecord, limits: ChartLimits = NO_LIMITS): TrackChartData {
+  const system = systemOf(record);
+  const read = standingValues(record);
+  const stations = standing(record, 'station')
+    .flatMap((station) => {
+      const position = read(station.id, 'stationPosition');
+      return position === null ? [] : [{ id: station.id, positionM: position.value }];
+    })
+    .sort((a, b) => a.positionM - b.positionM);
+  const positionsM = stations.map((station) => station.positionM);
+
+  const column = (quantity: string, slot = ''): Column => {
+    const shown = stations.map((station) => read(station.id, quantity, slot));
+    return {
+      values: shown.map((each) => each?.value ?? NaN),
+      hollow: shown.map((each) => each?.sound === false),
+    };
+  };
+  const combine = (columns: readonly Column[], by: (values: readonly number[]) => number): Column => ({
+    values: stations.map((_, i) => by(columns.map((each) => each.values[i]!))),
+    hollow: stations.map((_, i) => columns.some((each) => each.hollow[i])),
+  });
+  const text = (mm: number): string =>
+    system === 'us' ? `${inchText(mm / 25.4)} in` : `${Math.round(mm)} mm`;
+  const straight = (quantity: RuleQuantityId): PanelLimit[] =>
+    limits.of(quantity).map(({ limit, value }) => ({
+      sense: limit.sense,
+      value,
+      label: `${limit.sense === 'max' ? 'most' : 'least'} ${text(value)}`,
+    }));
+  /** A limit to either side of zero, or of a line that the value should follow. */
+  const around = (found: readonly ClassLimit[], uniform: readonly number[] | null): PanelLimit[] =>
+    found.flatMap(({ value }) => {
+      const shift = (by: number): number | number[] =>
+        uniform === null ? by : uniform.map((each) => each + by);
+      const of = uniform === null ? '' : ' of uniform';
+      return [
+        { sense: 'max', value: shift(value), label: `+${text(value)}${of}` },
+        { sense: 'min', value: shift(-value), label: `−${text(value)}${of}` },
+      ] as const;
+    });
+  const series = (
+    label: string,
+    from: Column,
+    looks: Omit<Series, 'label' | 'values' | 'hollow'>,
+  ): Series => ({
+    label,
+    values: from.values,
+    hollow: from.hollow,
+    ...looks,
+  });
+
+  const gauge = column('gauge');
+  const moved = combine(
+    [gauge, column('lateralMovement', 'left'), column('lateralMovement', 'right')],
+    (parts) =>
+      parts.slice(1).some(Number.isFinite)
+        ? parts[0]! + parts.slice(1).reduce((sum, each) => sum + (Number.isFinite(each) ? each : 0), 0)
+        : NaN,
+  );
+  const crosslevel = column('crosslevel');
+  const offset62 = column('midOrdinate62');
+  const soundOffsets = offset62.values.map((value, i) => (offset62.hollow[i] ? NaN : value));
+  const even = positionsM.length > 2 && isEven(positionsM);
+  const deviations = even ? deviationsFromUniform(soundOffsets) : stations.map(() => null);
+  const uniform = deviations.map((each) => each?.uniform ?? NaN);
+  const alinementLimits = limits.of('alinement62');
+  const profile = [column('profile62', 'left'), column('profile62', 'right')] as const;
+  const profileLimits = limits.of('profile62');
+  const curved = record.fields.alignment === 'curveLeft' || record.fields.alignment === 'curveRight';
+  const crosslevelLimits = curved ? [] : limits.of('crosslevelTangent');
+  const looseLeft = column('fasteningsLoose', 'left');
+  const looseRight = column('fasteningsLoose', 'right');
+
+  const panels: Panel[] = [
+    {
+      title: 'Gauge',
+      scale: 'crossLength',
+      limits: straight('gauge'),
+      reference: { value: STANDARD_GAUGE_MM, label: `standard ${text(STANDARD_GAUGE_MM)}` },
+      series: [
+        series('standing', gauge, {
+          ink: 'seriesA',
+          marker: 'dot',
+          beyond: beyond(gauge.values, limits.of('gauge')),
+        }),
+        series('with movement under load', moved, {
+          ink: 'seriesB',
+          marker: 'triangle',
+          dash: [5, 3],
+          beyond: beyond(moved.values, limits.of('gaugeUnderLoad')),
+        }),
+      ],
+    },
+    {
+      title: 'Crosslevel',
+      scale: 'crossLength',
+      includeZero: true,
+      limits: around(crosslevelLimits, null),
+      note: curved ? 'up: outer rail higher' : 'up: left rail higher',
+      series: [
+        series('crosslevel', crosslevel, {
+          ink: 'seriesC',
+          marker: 'square',
+          beyond: beyond(crosslevel.values, crosslevelLimits),
+        }),
+      ],
+    },
+    {
+      title: 'Alinement, 62-ft chord',
+      scale: 'crossLength',
+      limits: even ? around(alinementLimits, uniform) : [],
+      series: [
+        series('offset', offset62, {
+          ink: 'seriesA',
+          marker: 'dot',
+          beyond: beyond(
+            deviations.map((each) => each?.deviation ?? NaN),
+            alinementLimits,
+          ),
+        }),
+        { label: 'uniform', values: uniform, ink: 'ink', marker: null, dash: [2, 2] },
+      ],
+    },
+    {
+      title: 'Profile, 62-ft chord',
+      scale: 'crossLength',
+      includeZero: true,
+      limits: around(profileLimits, null),
+      note: 'up: middle low',
+      series: [
+        series('left rail', profile[0], {
+          ink: 'seriesA',
+          marker: 'dot',
+          beyond: beyond(profile[0].values, profileLimits),
+        }),
+        series('right rail', profile[1], {
+          ink: 'seriesB',
+          marker: 'triangle',
+          dash: [5, 3],
+          beyond: beyond(profile[1].values, profileLimits),
+        }),
+      ],
+    },
+    {
+      title: 'Curvature',
+      scale: 'curvature',
+      includeZero: true,
+      series: [
+        series(
+          'from the 62-ft offset',
+          combine([offset62], ([offset]) =>
+            Number.isFinite(offset) ? curvatureFromMidOrdinate(offset!, RULE_OF_THUMB_CHORD_M) : NaN,
+          ),
+          { ink: 'seriesC', marker: 'diamond' },
+        ),
+      ],
+    },
+    {
+      title: 'Ties and fastenings in 39 ft',
+      scale: 'count',
+      includeZero: true,
+      series: [
+        series('defective ties', column('defectiveTies'), { ink: 'seriesA', marker: null, style: 'bars' }),
+        series(
+          'fastenings loose, both rails',
+          combine([looseLeft, looseRight], ([l, r]) => sumOf(l!, r!)),
+          {
+            ink: 'seriesB',
+            marker: null,
+            style: 'bars',
+          },
+        ),
+      ],
+    },
+  ];
+
+  return {
+    system,
+    positionsM,
+    panels,
+    marks: caseMarks(record).filter((mark) => Number.isFinite(mark.fromM)),
+    limitsFrom: limits.from,
+    remarks: [
+      ...(even || stations.length === 0
+        ? []
+        : ['Stations are not evenly spaced: no running average of alinement is drawn.']),
+      ...(even && alinementLimits.length > 0
+        ? ['Uniform: average of nine stations, undisturbed ones only; an adopted method below class 6.']
+        : []),
+    ],
+  };
+}
+
+/** Sum of what was counted; nothing when neither was. */
+const sumOf = (a: number, b: number): number =>
+  Number.isFinite(a) || Number.isFinite(b)
+    ? (Number.isFinite(a) ? a : 0) + (Number.isFinite(b) ? b : 0)
+    : NaN;
