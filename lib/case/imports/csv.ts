@@ -36,17 +36,14 @@ export function decodeText(bytes: Uint8Array): Result<string> {
 export function readCsv(text: string): Result<CsvSheet> {
   if (text.includes('\0'))
     return refuse('This is not a CSV text file. Export the table as CSV and choose that file.');
-  const parsed = Papa.parse<string[]>(text, {
-    skipEmptyLines: 'greedy',
-    delimitersToGuess: [',', ';', '\t'],
-  });
+  const parsed = Papa.parse<string[]>(text, { delimiter: delimiterOf(text) });
   const broken = parsed.errors.find((error) => error.type === 'Quotes');
   if (broken !== undefined) {
     return refuse(
       `Row ${(broken.row ?? 0) + 1} has a quotation mark that is not closed. Close it or take it out, then choose the file again.`,
     );
   }
-  const [first, ...rows] = parsed.data;
+  const [first, ...rows] = withoutBlankRows(parsed.data);
   if (first === undefined)
     return refuse('The file is empty. Choose a CSV file with a header row and at least one row below it.');
   const header = first.map((cell) => cell.trim());
@@ -65,4 +62,18 @@ export function readCsv(text: string): Result<CsvSheet> {
     );
   }
   return ok({ header, rows, delimiter: parsed.meta.delimiter });
+}
+
+const isBlank = (row: readonly string[]): boolean => row.every((cell) => cell === '' || cell.trim() === '');
+
+/** A recorder file has 100,000 rows: they are copied only where there is a blank one to leave out. */
+function withoutBlankRows(rows: readonly string[][]): readonly string[][] {
+  return rows.some(isBlank) ? rows.filter((row) => !isBlank(row)) : rows;
+}
+
+/** The separator that splits the first row into the most columns. */
+function delimiterOf(text: string): string {
+  const columns = (delimiter: string): number =>
+    Papa.parse<string[]>(text, { delimiter, preview: 1 }).data[0]?.length ?? 0;
+  return [',', ';', '\t'].reduce((best, next) => (columns(next) > columns(best) ? next : best));
 }

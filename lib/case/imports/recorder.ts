@@ -55,7 +55,7 @@ const CLOCK = /^(?:(\d{4})-(\d{2})-(\d{2})[T ])?(\d{1,2}):(\d{2}):(\d{2}(?:\.\d+
 function readTime(cell: string, factor: number): number {
   const plain = Number(cell);
   if (!Number.isNaN(plain)) return plain * factor;
-  const match = CLOCK.exec(cell);
+  const match = CLOCK.exec(cell.trim());
   if (match === null) return NaN;
   const [, year, month, day, hours, minutes, seconds] = match;
   const date = year === undefined ? 0 : Date.UTC(Number(year), Number(month) - 1, Number(day)) / 1000;
@@ -63,6 +63,11 @@ function readTime(cell: string, factor: number): number {
 }
 
 const WORDS: Readonly<Record<string, number>> = { on: 1, yes: 1, true: 1, idle: 0, off: 0, no: 0, false: 0 };
+
+function readNumber(cell: string): number {
+  const value = Number(cell);
+  return Number.isNaN(value) ? (WORDS[cell.trim().toLowerCase()] ?? NaN) : value;
+}
 
 /** A linear unit's factor and offset into the canonical one, found once so that 100,000 cells stay quick. */
 function linear(unit: Unit, channel: RecorderChannel): readonly [factor: number, offset: number] {
@@ -88,26 +93,25 @@ function readChannel(
     if (problems.length < MOST_PROBLEMS)
       problems.push({ row: row + 2, column: sheet.header[index] ?? '', message });
   };
+  const isTime = channel.id === 'time';
   for (let row = 0; row < rows.length; row += 1) {
-    const cell = (rows[row]?.[index] ?? '').trim();
-    if (cell === '') {
+    const cell = rows[row]?.[index] ?? '';
+    // Number() reads blanks as 0, which must stay a gap.
+    if (cell === '' || cell.trim() === '') {
       values[row] = NaN;
-      if (channel.id === 'time') complain(row, 'The time is empty. Every row needs one.');
+      if (isTime) complain(row, 'The time is empty. Every row needs one.');
       continue;
     }
-    const value =
-      channel.id === 'time'
-        ? readTime(cell, factor)
-        : Number(WORDS[cell.toLowerCase()] ?? cell) * factor + offset;
+    const value = isTime ? readTime(cell, factor) : readNumber(cell) * factor + offset;
     values[row] = value;
     if (Number.isNaN(value)) {
       complain(
         row,
-        channel.id === 'time'
+        isTime
           ? `“${cell}” is not a time. Use seconds, 13:05:07.5, or 2031-05-06 13:05:07.`
           : `“${cell}” is not a number. Leave the cell empty where the recorder gave nothing.`,
       );
-    } else if (channel.id !== 'time' && (value < low || value > high)) {
+    } else if (!isTime && (value < low || value > high)) {
       complain(
         row,
         `${cell} ${unit} is not possible for ${channel.label.toLowerCase()}. Check the unit of the column.`,
@@ -120,18 +124,18 @@ function readChannel(
 /** Times counted from the first row, with gaps and backward steps named. */
 function fromStart(values: Float64Array, notes: string[]): Float64Array {
   const start = values[0] ?? 0;
-  const steps: number[] = [];
+  const steps = new Float64Array(Math.max(0, values.length - 1));
   let backward = 0;
   for (let row = 0; row < values.length; row += 1) {
     const here = (values[row] ?? 0) - start;
     if (row > 0) {
       const step = here - (values[row - 1] ?? 0);
       if (step < 0) backward += 1;
-      steps.push(step);
+      steps[row - 1] = step;
     }
     values[row] = here;
   }
-  const usual = [...steps].sort((a, b) => a - b)[Math.floor(steps.length / 2)] ?? 0;
+  const usual = Float64Array.from(steps).sort()[Math.floor(steps.length / 2)] ?? 0;
   const gaps = steps.filter((step) => usual > 0 && step > 3 * usual).length;
   if (backward > 0) notes.push(`Backward steps of the clock: ${backward}. The times are kept as they are.`);
   if (gaps > 0)

@@ -1,0 +1,15 @@
+/** One measured ratio or amount; it holds when `value` is not above `floor`. */
+export type Measurement = {
+  readonly name: string;
+  readonly value: number;
+  readonly floor: number;
+  readonly unit: string;
+};
+
+/** The median, which one slow round does not move. */
+export function medianMs(times: readonly number[]): number {
+  const sorted = [...times].sort((a, b) => a - b);
+  const middle = sorted[Math.floor(sorted.length / 2)];
+  if (middle === undefined) throw new Error('Nothing was measured.');
+  return middle;
+}
