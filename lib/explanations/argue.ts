@@ -9,7 +9,7 @@ import { factOf } from './facts';
 import type { Tables } from './judgement-table';
 import type { JudgementValues } from './judgements';
 import { caveatsOf, findingsShowing, fourStandings, otherStates } from './others-state';
-import { say, sentenceForPair } from './sentences';
+import { lowerFirst, say, sentenceForPair } from './sentences';
 import { verdictOf } from './verdict';
 import { BACKGROUND, decibans, ranking, weigh, type Lambda, type Weighing } from './weigh';
 import { speaks, standingOf, statesOf, whatWouldChange, type WithoutReading } from './what-would-change';
@@ -171,5 +171,3 @@ function contradictionsOf(
     })
     .sort((a, b) => b.decibans - a.decibans);
 }
-
-const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

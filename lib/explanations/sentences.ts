@@ -13,7 +13,12 @@ export const plain = (sentence: Sentence): string => sentence.map(({ text }) => 
 
 const clause = (id: ExplanationId): string => explanationOf(id).clause;
 const explanationRef = (id: ExplanationId): Ref => ({ kind: 'explanation', id });
-const round = (decibans: number): string => `${Math.round(Math.abs(decibans))} decibans`;
+
+/** Whole decibans: one is about the least change of belief a person can feel (Good, 1979). */
+const round = (decibans: number): string => {
+  const whole = Math.round(Math.abs(decibans));
+  return whole === 1 ? '1 deciban' : `${whole} decibans`;
+};
 
 /** Always a named pair, never the probability that someone is right. */
 export function sentenceForPair(pair: Omit<PairStatement, 'sentence'>, refs: readonly Ref[]): Sentence {
@@ -87,7 +92,7 @@ export function sentenceForChange(change: Changed): Sentence {
   const start = {
     witnessLeftOut: 'Without ',
     readingLeftOut: 'Without the reading ',
-    factFlipped: 'If the opposite held of ',
+    factFlipped: 'If in truth ',
   };
   const outcome = change.changesLeader
     ? 'the best supported explanation would be another: '
@@ -96,7 +101,7 @@ export function sentenceForChange(change: Changed): Sentence {
       : 'the answer would stay: ';
   return [
     say(start[change.kind]),
-    say(`“${change.what}”`, ...change.refs),
+    say(change.kind === 'factFlipped' ? change.what : `“${change.what}”`, ...change.refs),
     say(`, ${outcome}`),
     say(explanationOf(change.leader).name.toLowerCase(), explanationRef(change.leader)),
     say(`, ${round(change.lead)} ahead of the next.`),
@@ -115,4 +120,5 @@ export function sentenceForNotLooked(item: NotLooked): Sentence {
   ];
 }
 
-const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+/** The name of a fact in the middle of a sentence. */
+export const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

@@ -70,6 +70,7 @@ export function weigh(
     const lambda = lambdas.get(fact.id) ?? product([...witnesses.values()]);
     const background = expected(valueAt(values, expectationPath(BACKGROUND, fact.id)), lambda);
     const against = tables.explanations.map(({ id }) => {
+      if (id === BACKGROUND || lambda[0] === lambda[1]) return [id, 0] as const;
       const own = expected(valueAt(values, expectationPath(id, fact.id)), lambda);
       return [id, decibans(((1 - epsilon) * own + epsilon * background) / background)] as const;
     });
@@ -84,6 +85,9 @@ export function weigh(
 const expected = (probability: number, [ifTrue, ifFalse]: Lambda): number =>
   probability * ifTrue + (1 - probability) * ifFalse;
 
+/** Rounding of many products; evidence this faint is none. */
+const ROUNDING = 1e-12;
+
 /**
  * The product in an order of its own, so that adding witnesses in another order gives the same
  * digits; scaled so that many witnesses do not run out of range.
@@ -91,6 +95,7 @@ const expected = (probability: number, [ifTrue, ifFalse]: Lambda): number =>
 function product(lambdas: readonly Lambda[]): Lambda {
   const logs = lambdas.map(([ifTrue, ifFalse]) => Math.log(ifTrue / ifFalse)).sort((a, b) => a - b);
   const log = logs.reduce((sum, each) => sum + each, 0);
+  if (Math.abs(log) < ROUNDING) return SILENT;
   return log > 0 ? [1, Math.exp(-log)] : [Math.exp(log), 1];
 }
 
@@ -102,11 +107,11 @@ export function likelihood(
 ): Lambda {
   switch (state?.kind) {
     case 'seen': {
-      const seen = judged(witness, 'seen', values);
+      const seen = judged(witness, values);
       return state.worstOfMany ? asWorst([SILENT, seen], 1) : seen;
     }
     case 'notFound': {
-      const [ifTrue, ifFalse] = judged(witness, 'seen', values);
+      const [ifTrue, ifFalse] = judged(witness, values);
       const examined = state.examinedSaid ? state.examined : valueAt(values, EXAMINED_NOT_SAID);
       return [1 - examined * ifTrue, 1 - examined * ifFalse];
     }
@@ -138,7 +143,10 @@ export function outcomeLikelihoods(
   witness: Witness,
   values: JudgementValues,
 ): readonly { readonly id: string; readonly lambda: Lambda }[] {
-  const outcomes = judgedOutcomes(witness).map(({ id }) => ({ id, lambda: judged(witness, id, values) }));
+  const outcomes = judgedPaths(witness).map(({ id, ifTrue, ifFalse }) => ({
+    id,
+    lambda: [valueAt(values, ifTrue), valueAt(values, ifFalse)] as const,
+  }));
   const only = outcomes[0]?.lambda ?? SILENT;
   const rest: Lambda = [1 - only[0], 1 - only[1]];
   switch (witness.kind) {
@@ -171,10 +179,28 @@ function asWorst(outcomes: readonly Lambda[], i: number): Lambda {
   return [worst[0] ?? 1, worst[1] ?? 1];
 }
 
-const judged = (witness: Witness, outcome: string, values: JudgementValues): Lambda => [
-  valueAt(values, witnessPath(witness.id, outcome, true)),
-  valueAt(values, witnessPath(witness.id, outcome, false)),
-];
+type Paths = { readonly id: string; readonly ifTrue: string; readonly ifFalse: string };
+
+/** Widening weighs hundreds of times; the paths of a witness are written out once. */
+const pathsOf = new WeakMap<Witness, readonly Paths[]>();
+
+function judgedPaths(witness: Witness): readonly Paths[] {
+  const known = pathsOf.get(witness);
+  if (known !== undefined) return known;
+  const paths = judgedOutcomes(witness).map(({ id }) => ({
+    id,
+    ifTrue: witnessPath(witness.id, id, true),
+    ifFalse: witnessPath(witness.id, id, false),
+  }));
+  pathsOf.set(witness, paths);
+  return paths;
+}
+
+/** Of the only outcome that is judged: "seen" or "fail". */
+function judged(witness: Witness, values: JudgementValues): Lambda {
+  const [only] = judgedPaths(witness);
+  return only === undefined ? SILENT : [valueAt(values, only.ifTrue), valueAt(values, only.ifFalse)];
+}
 
 function valueAt(values: JudgementValues, path: string): number {
   const value = values.get(path);

@@ -2,6 +2,7 @@ import type { Changed, WhatWouldChange } from './argument';
 import type { ExplanationId } from './explanation';
 import type { Tables } from './judgement-table';
 import type { JudgementValues } from './judgements';
+import { lowerFirst } from './sentences';
 import { BACKGROUND, ranking, weigh, type Lambda, type States, type Weighing } from './weigh';
 import { leadDraws, percentile, staysAhead, type Widened } from './widen';
 import type { Ref, WitnessRecord } from './witness';
@@ -75,12 +76,14 @@ export function whatWouldChange(given: Given): WhatWouldChange {
   const readingsLeftOut = given.withoutReadings.map(({ id, what, states: without }) =>
     change('readingLeftOut', id, what, [{ kind: 'reading', id }], weigh(tables, without, values)),
   );
-  const factsFlipped = tables.facts.flatMap(({ id, name, witnesses }) => {
+  const factsFlipped = tables.facts.flatMap(({ id, name, negation, witnesses }) => {
     const refs = witnesses.flatMap((witness) => records.get(witness.id)?.refs ?? []);
     const lambda = weighing.facts.find(({ fact }) => fact === id)?.lambda;
     if (lambda === undefined || lambda[0] === lambda[1]) return [];
-    const flipped: Lambda = lambda[0] > lambda[1] ? [0, 1] : [1, 0];
-    return [change('factFlipped', id, name, refs, weigh(tables, states, values, new Map([[id, flipped]])))];
+    const holds = lambda[0] > lambda[1];
+    const flipped: Lambda = holds ? [0, 1] : [1, 0];
+    const what = holds ? negation : lowerFirst(name);
+    return [change('factFlipped', id, what, refs, weigh(tables, states, values, new Map([[id, flipped]])))];
   });
 
   const draws = leadDraws(widened, baseline.leader, baseline.next);

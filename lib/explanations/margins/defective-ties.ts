@@ -11,13 +11,13 @@ export const defectiveTiesMargin: MarginWitness = {
   sources: [{ text: '49 CFR 213.109(b): 39-ft segment', status: 'published' }],
   unit: 'ties',
   compute: ([ties = NaN]) => ties,
-  upTo: [7.5, 13.5],
+  upTo: [5.5, 9.5],
   outcomes: [
-    { id: 'few', label: 'up to 7', ifTrue: 0.2, ifFalse: 0.7 },
-    { id: 'many', label: '8 to 13', ifTrue: 0.35, ifFalse: 0.23 },
-    { id: 'most', label: '14 and more', ifTrue: 0.45, ifFalse: 0.07 },
+    { id: 'few', label: 'up to 5', ifTrue: 0.15, ifFalse: 0.6 },
+    { id: 'many', label: '6 to 9', ifTrue: 0.4, ifFalse: 0.32 },
+    { id: 'most', label: '10 and more', ifTrue: 0.45, ifFalse: 0.08 },
   ],
   findings: ['defectiveTies'],
   reason:
-    'Of about 24 ties in 39 ft, 49 CFR 213.109 asks eight good ones of classes 2 and 3 and twelve of classes 4 and 5; with 14 bad ones ten are left, and where they lie decides.',
+    'Of about 24 ties in 39 ft, 49 CFR 213.109 asks eight good ones of classes 2 and 3 and twelve of classes 4 and 5. Ten and more bad ones seldom lie so evenly that the rest still hold; up to five are met on good track.',
 };

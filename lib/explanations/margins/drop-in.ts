@@ -32,13 +32,13 @@ export const dropInMarginWitness: MarginWitness = {
     movementMm = NaN,
     overlapMm = NaN,
   ]) => dropInMargin({ backToBackMm, flangeThicknessMm, rimWidthMm, overlapMm, staticGaugeMm, movementMm }),
-  upTo: [0, 20],
+  upTo: [12, 25],
   outcomes: [
-    { id: 'none', label: 'nothing left', ifTrue: 0.55, ifFalse: 0.02 },
-    { id: 'little', label: 'up to 20 mm (3/4 in)', ifTrue: 0.3, ifFalse: 0.1 },
-    { id: 'enough', label: 'more than 20 mm', ifTrue: 0.15, ifFalse: 0.88 },
+    { id: 'none', label: 'up to 12 mm (1/2 in), or nothing', ifTrue: 0.65, ifFalse: 0.015 },
+    { id: 'little', label: '12 to 25 mm (to 1 in)', ifTrue: 0.25, ifFalse: 0.1 },
+    { id: 'enough', label: 'more than 25 mm', ifTrue: 0.1, ifFalse: 0.885 },
   ],
   findings: ['dropInMargin'],
   reason:
-    'Gauge opens further under the wheels that spread it than slide marks show, so little left on paper may have been none; three quarters of an inch and more left is hard to square with a drop.',
+    'Gauge opens further under the wheels that spread it than slide marks show, so half an inch left on paper may have been none; an inch and more left is hard to square with a drop.',
 };

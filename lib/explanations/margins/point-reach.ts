@@ -65,11 +65,11 @@ export const pointReachMargin: MarginWitness = {
     height = NaN,
     angle = NaN,
   ]) => leastMiss(gap, thickness, depth, chipLength, chipDepth, height, angle),
-  upTo: [-7, -2],
+  upTo: [-9, -2],
   outcomes: [
-    { id: 'exposed', label: 'stands more than 7 mm outside the face', ifTrue: 0.6, ifFalse: 0.15 },
-    { id: 'touched', label: '2 to 7 mm outside', ifTrue: 0.3, ifFalse: 0.45 },
-    { id: 'clear', label: 'hidden or out of reach', ifTrue: 0.1, ifFalse: 0.4 },
+    { id: 'exposed', label: 'stands more than 9 mm outside the face', ifTrue: 0.55, ifFalse: 0.1 },
+    { id: 'touched', label: '2 to 9 mm outside', ifTrue: 0.38, ifFalse: 0.72 },
+    { id: 'clear', label: 'hidden or out of reach', ifTrue: 0.07, ifFalse: 0.18 },
   ],
   findings: ['pointClearance'],
   reason:
