@@ -71,9 +71,13 @@ function withoutBlankRows(rows: readonly string[][]): readonly string[][] {
   return rows.some(isBlank) ? rows.filter((row) => !isBlank(row)) : rows;
 }
 
+/** No header row is longer than this; looking no further keeps large files quick. */
+const LONGEST_HEADER = 65_536;
+
 /** The separator that splits the first row into the most columns. */
 function delimiterOf(text: string): string {
+  const start = text.slice(0, LONGEST_HEADER);
   const columns = (delimiter: string): number =>
-    Papa.parse<string[]>(text, { delimiter, preview: 1 }).data[0]?.length ?? 0;
+    Papa.parse<string[]>(start, { delimiter, preview: 1 }).data[0]?.length ?? 0;
   return [',', ';', '\t'].reduce((best, next) => (columns(next) > columns(best) ? next : best));
 }

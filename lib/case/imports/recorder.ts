@@ -78,6 +78,10 @@ function linear(unit: Unit, channel: RecorderChannel): readonly [factor: number,
 const asUnit = (text: string | null, channel: RecorderChannel, system: UnitSystem): Unit =>
   DIMENSIONS[channel.dimension].units.find((unit) => unit === text) ?? channel.bareUnit[system];
 
+const SPACE = 32;
+/** Eight hundred thousand cells: only one that starts with a blank is looked at as a whole. */
+const isBlank = (cell: string): boolean => cell === '' || (cell.charCodeAt(0) <= SPACE && cell.trim() === '');
+
 function readChannel(
   sheet: CsvSheet,
   index: number,
@@ -97,7 +101,7 @@ function readChannel(
   for (let row = 0; row < rows.length; row += 1) {
     const cell = rows[row]?.[index] ?? '';
     // Number() reads blanks as 0, which must stay a gap.
-    if (cell === '' || cell.trim() === '') {
+    if (isBlank(cell)) {
       values[row] = NaN;
       if (isTime) complain(row, 'The time is empty. Every row needs one.');
       continue;
