@@ -1,0 +1,225 @@
+import { json, redirect, type ActionFunctionArgs, type LoaderFunctionArgs } from '@remix-run/node';
+import { Form, Link, useActionData, useLoaderData } from '@remix-run/react';
+import { loadCase } from '~/app/case.server';
+import { FindingList } from '~/app/components/findings/FindingList';
+import { SvgView } from '~/app/components/FigureView';
+import { HowTo } from '~/app/components/HowTo';
+import { Message } from '~/app/components/Message';
+import { Page } from '~/app/components/Page';
+import { Pager } from '~/app/components/Pager';
+import { ReadingsForm } from '~/app/components/readings/ReadingsForm';
+import { Sheet } from '~/app/components/Sheet';
+import { LayOutForm } from '~/app/components/track/LayOutForm';
+import { SheetEntry } from '~/app/components/track/SheetEntry';
+import { countsText } from '~/app/components/track/SheetOutcome';
+import { StationTable } from '~/app/components/track/StationTable';
+import { pageOf, PAGE_SIZE } from '~/app/paging';
+import { answerReadings } from '~/app/readings/answer.server';
+import { systemOf } from '~/app/readings/take.server';
+import { readingsChoices, readingsView } from '~/app/readings/view.server';
+import { addStations } from '~/app/track/add-stations.server';
+import { trackChartSvg } from '~/app/track/chart.server';
+import { STATION_GROUPS } from '~/app/track/columns';
+import { trackFindingsView } from '~/app/track/findings.server';
+import { USUAL_SPACING } from '~/app/track/lay-out';
+import { sheetRows, type SheetRow } from '~/app/track/rows.server';
+import { saveSheet } from '~/app/track/save-sheet.server';
+import { sheetEntryView } from '~/app/track/view.server';
+import { readActor } from '~/app/who.server';
+
+const CASE_GROUPS = ['curveDesign', 'trackObservations'] as const;
+
+export async function loader({ request, params }: LoaderFunctionArgs) {
+  const loaded = loadCase(params);
+  const { record, caseId, head } = loaded;
+  const actor = await readActor(request, record);
+  const asked = new URL(request.url).searchParams;
+  const rows = sheetRows(loaded);
+  const at = asked.get('at')?.trim() ?? '';
+  const found = at === '' ? -1 : rows.findIndex(({ name }) => name === at);
+  const page = pageOf(rows, found < 0 ? asked.get('page') : String(Math.floor(found / PAGE_SIZE) + 1));
+  const open = asked.get('edit') !== null || rows.length === 0;
+  const of = asked.get('of')?.trim() ?? '';
+  const ofStation = rows.find(({ name }) => name === of);
+  const system = systemOf(record.fields);
+  return json({
+    caseId,
+    head,
+    system,
+    spacing: USUAL_SPACING[system],
+    chart: trackChartSvg(loaded),
+    page,
+    open,
+    missingStation: at !== '' && found < 0 ? at : null,
+    entry: sheetEntryView(loaded, actor, open),
+    findings: trackFindingsView(loaded, ofStation?.id ?? null, asked.get('findings')),
+    of: ofStation ? of : null,
+    kept: (asked.get('done') ?? '').split('.').map((part) => Math.min(Number(part) || 0, 9999)),
+    choices: readingsChoices(loaded),
+    readings: readingsView(loaded, { kind: 'case', id: caseId }, CASE_GROUPS, actor),
+  });
+}
+
+/** The same page again, saying what was kept, and open at the first new station. */
+function backAfter(request: Request, counts: readonly number[], station: string): Response {
+  const url = new URL(request.url);
+  url.searchParams.set('done', counts.join('.'));
+  if (station !== '') {
+    url.searchParams.set('at', station);
+    url.searchParams.delete('page');
+  }
+  return redirect(`${url.pathname}${url.search}#sheet`);
+}
+
+export async function action({ request, params }: ActionFunctionArgs) {
+  const loaded = loadCase(params);
+  const form = await request.formData();
+  const actor = await readActor(request, loaded.record);
+  const none = { readings: null, sheet: null, strays: [] as readonly SheetRow[], laidOut: null };
+  if (form.get('intent') === 'layOut') {
+    const laid = addStations(form, loaded, actor);
+    if (laid.ok)
+      return backAfter(request, [laid.value.length, laid.value.length, 0], laid.value[0]?.name ?? '');
+    const values = Object.fromEntries([...form].map(([name, value]) => [name, String(value)]));
+    return json({ ...none, laidOut: { message: laid.message, values } }, { status: 422 });
+  }
+  if (form.get('intent') === 'sheet') {
+    const sheet = saveSheet(form, loaded, actor);
+    const { stations, readings, changed } = sheet.counts;
+    const refused = Object.keys(sheet.errors).length > 0;
+    if (!refused && sheet.questions.length === 0 && stations + readings + changed > 0)
+      return backAfter(request, [stations, readings, changed], sheet.firstAdded);
+    const strays = sheetRows(loadCase(params)).filter(({ id }) => sheet.marked.includes(id));
+    return json({ ...none, sheet, strays }, { status: refused ? 422 : 200 });
+  }
+  const readings = answerReadings(request, form, loaded, actor);
+  return json({ ...none, readings }, { status: readings?.status ?? 400 });
+}
+
+export default function Track() {
+  const data = useLoaderData<typeof loader>();
+  const answer = useActionData<typeof action>();
+  const { caseId, page, open, findings, system } = data;
+  const here = `/cases/${caseId}/track`;
+  const [stations = 0, readings = 0, changed = 0] = data.kept;
+  const keptText = countsText({ stations, readings, changed });
+  const sheet = answer?.sheet ?? undefined;
+  const strays = (answer?.strays ?? []).filter(({ id }) => !page.items.some((row) => row.id === id));
+  return (
+    <Page
+      title="Track"
+      intro="The track as it was read, station by station, and what follows from it."
+      actions={
+        <Link className="button" to={`/cases/${caseId}/import/stations`}>
+          Import stations
+        </Link>
+      }
+    >
+      {data.chart && (
+        <Sheet title="Track chart">
+          <SvgView html={{ __html: data.chart }} wide />
+        </Sheet>
+      )}
+      <Sheet
+        title="Station sheet"
+        id="sheet"
+        aside={
+          page.total > 0 && (
+            <Link
+              className="button button--small"
+              to={open ? `${here}?page=${page.page}#sheet` : `${here}?edit=1&page=${page.page}#sheet`}
+            >
+              {open ? 'Close the cells' : 'Enter and change readings'}
+            </Link>
+          )
+        }
+      >
+        {!sheet && keptText && <Message tone="good">{keptText}.</Message>}
+        {data.missingStation !== null && (
+          <Message tone="care">There is no station “{data.missingStation}” in the sheet.</Message>
+        )}
+        {page.total > 0 && (
+          <div className="row">
+            <Form method="get" action={`${here}#sheet`} className="row">
+              {open && <input type="hidden" name="edit" value="1" />}
+              <label htmlFor="go-to">Go to station</label>
+              <input id="go-to" name="at" type="text" className="short" autoComplete="off" />
+              <button className="button button--small">Go</button>
+            </Form>
+            <Pager of={page} what="stations" />
+          </div>
+        )}
+        <details className="disclose" open={page.total === 0}>
+          <summary>How to take these readings</summary>
+          <div className="stack">
+            {STATION_GROUPS.map(({ id, name, howTo }) => (
+              <div key={id}>
+                <h3>{name}</h3>
+                <HowTo howTo={howTo} />
+              </div>
+            ))}
+          </div>
+        </details>
+        {open ? (
+          <>
+            <p className="soft small">
+              Enter goes down, Tab to the right. A block copied from a spreadsheet can be pasted into any
+              cell; rows are added as needed. A cell may carry its own unit. Cells that cannot be read are
+              marked and the rest is kept.
+            </p>
+            <SheetEntry
+              key={`${sheet?.stamp ?? data.head} ${page.page}`}
+              rows={page.items}
+              strays={strays}
+              view={data.entry}
+              system={system}
+              answer={sheet}
+            />
+          </>
+        ) : (
+          <StationTable
+            caseId={caseId}
+            rows={page.items}
+            system={system}
+            back={`${here}?page=${page.page}`}
+          />
+        )}
+        <details className="disclose" open={page.total === 0 || Boolean(answer?.laidOut)}>
+          <summary>Lay out many stations at once</summary>
+          <LayOutForm
+            spacing={data.spacing}
+            person={data.entry.person}
+            people={data.choices.people}
+            refused={answer?.laidOut ?? undefined}
+          />
+        </details>
+      </Sheet>
+      <Sheet title="What follows" id="findings">
+        <FindingList findings={findings.whole} empty="Nothing yet: no station has been read." />
+      </Sheet>
+      {page.total > 0 && (
+        <Sheet
+          title={
+            data.of === null ? 'Stations beyond a limit or close to it' : `Findings at station ${data.of}`
+          }
+          id="station-findings"
+        >
+          <Form method="get" action={`${here}#station-findings`} className="row">
+            <label htmlFor="findings-of">All findings of station</label>
+            <input id="findings-of" name="of" type="text" className="short" autoComplete="off" />
+            <button className="button button--small">Show</button>
+            {data.of !== null && <Link to={`${here}#station-findings`}>Those beyond a limit</Link>}
+          </Form>
+          <FindingList
+            findings={findings.stations.items}
+            empty={data.of === null ? 'No undisturbed station lies beyond a limit or close to one.' : 'None.'}
+          />
+          <Pager of={findings.stations} param="findings" what="findings" />
+        </Sheet>
+      )}
+      <Sheet title="Records and observations" id="readings">
+        <ReadingsForm view={data.readings} choices={data.choices} answer={answer?.readings?.answer} />
+      </Sheet>
+    </Page>
+  );
+}
