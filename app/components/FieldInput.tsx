@@ -63,6 +63,14 @@ function Entry({ field, value, options = [], control }: Props & { readonly contr
   }
 }
 
+const WIDE_CHARACTERS = 150;
+
+function widthOf(field: Field): string {
+  if (field.type !== 'text') return '';
+  if (field.long) return 'field--long';
+  return (field.maxLength ?? 0) >= WIDE_CHARACTERS ? 'field--wide' : '';
+}
+
 /** One box of a form with its label, its help, and what was wrong with it. */
 export function FieldInput(props: Props) {
   const { field, error, prefix = 'f' } = props;
@@ -96,16 +104,15 @@ export function FieldInput(props: Props) {
       </div>
     );
   }
-  const long = field.type === 'text' && field.long;
   return (
-    <div className={long ? 'field field--long' : 'field'}>
+    <div className={`field ${widthOf(field)}`}>
       <label htmlFor={id}>
         {field.label}
         {field.required && <span className="soft"> (needed)</span>}
       </label>
-      {help}
       <Entry {...props} control={control} />
       {wrong}
+      {help}
     </div>
   );
 }

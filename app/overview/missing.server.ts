@@ -35,11 +35,13 @@ function groupLine(group: QuantityGroup, read: ReadonlySet<string>): string | nu
   if (missing.length === 0) return null;
   const looked = group.quantities.every(({ kind }) => kind === 'observation');
   if (missing.length === group.quantities.length) {
-    return looked ? `${group.name}: nothing looked for yet` : `${group.name}: not read`;
+    return looked
+      ? `Nothing looked for yet (${group.name.toLowerCase()})`
+      : `Not read: ${group.name.toLowerCase()}`;
   }
   const names = missing.map(({ short, name }) => short || name);
   const shown = names.slice(0, 4).join(', ') + (names.length > 4 ? ` and ${names.length - 4} more` : '');
-  return `${group.name}: ${looked ? 'not looked for' : 'not read'}: ${shown}`;
+  return looked ? `Not looked for: ${shown}` : `${group.name}, not read: ${shown}`;
 }
 
 /** What each screen still lacks, from what is empty; a record that does not apply can stay missing. */

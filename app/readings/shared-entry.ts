@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { isLocalTime } from '~/app/times';
 import { DISTURBANCES, SAMPLINGS, type CaseRecord } from '~/lib/case/record';
 import type { NewReading } from '~/db/readings';
 import { standing } from '~/lib/case/current';
@@ -9,8 +10,6 @@ export type SharedEntry = Pick<
 >;
 
 type Read = { readonly entry: SharedEntry; readonly errors: Readonly<Record<string, string>> };
-
-const LOCAL_TIME = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2})?$/;
 
 /** The clock at the site, ISO 8601 without zone; this machine's own when the case names no zone it knows. */
 export function nowAt(timeZone: unknown, now = new Date()): string {
@@ -37,7 +36,7 @@ export function readSharedEntry(form: FormData, record: CaseRecord): Read {
     standing(record, kind).some((entity) => entity.id === id) ? id : null;
 
   const takenAt = text(form, 'takenAt');
-  const isDate = LOCAL_TIME.test(takenAt) && !Number.isNaN(Date.parse(takenAt));
+  const isDate = isLocalTime(takenAt);
   if (takenAt !== '' && !isDate) {
     errors.takenAt = 'Enter date and time such as 2026-03-14T09:30, or leave it empty.';
   }

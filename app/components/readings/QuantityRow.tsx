@@ -62,9 +62,11 @@ function OpenPlaces({ quantity, view, answer }: Props) {
 export function QuantityRow({ quantity, view, answer }: Props) {
   const slots = quantity.slots.length === 0 ? [{ id: '', label: '' }] : quantity.slots;
   return (
-    <div className="reading-row">
-      <span className="label">{quantity.name}</span>
-      {quantity.kind === 'goNoGo' && <p className="field__help">{quantity.check}</p>}
+    <div className="reading-row reading-row--measure">
+      <div>
+        <span className="label">{quantity.name}</span>
+        {quantity.kind === 'goNoGo' && <p className="field__help">{quantity.check}</p>}
+      </div>
       <div className="reading-row__slots">
         {slots.map((slot) => {
           const cell = valueCell(quantity.id, slot.id);
