@@ -1,5 +1,6 @@
-import { propagate } from '../readings/propagate';
+import { probabilityBelow, propagate, type Input } from '../readings/propagate';
 import { distinct, readingsOf } from './build';
+import type { LimitCheck } from './finding';
 import type { Taken } from './reading-index';
 
 /** Enough for a standard uncertainty good to about one per cent (JCGM 101:2008, 7.2: relative 1/√(2M)). */
@@ -15,23 +16,24 @@ export type Drawn = {
 
 /**
  * A formula of several independent values, with its uncertainty by propagation of distributions
- * (JCGM 101:2008, 7). One reading used twice errs in the same way twice.
+ * (JCGM 101:2008, 7). One reading used twice errs in the same way twice. `assumed` are inputs
+ * nobody read, after the others in the formula's order; the finding must say what was assumed.
  */
 export function draw(
   formula: (values: ArrayLike<number>) => number,
   inputs: readonly [Taken, ...Taken[]],
   seed: number,
+  assumed: readonly Input[] = [],
 ): Drawn {
   const [first, ...others] = inputs;
-  const spread = propagate(
-    formula,
-    inputs.map(({ value, u, readings }) => ({ key: readings.join('+'), value, u })),
-    DRAWS,
-    seed,
-  );
+  const all: readonly Input[] = [
+    ...inputs.map(({ value, u, readings }) => ({ key: readings.join('+'), value, u })),
+    ...assumed,
+  ];
+  const spread = propagate(formula, all, DRAWS, seed);
   return {
     taken: {
-      value: formula(inputs.map(({ value }) => value)),
+      value: formula(all.map(({ value }) => value)),
       u: spread.u ?? NaN,
       readings: readingsOf(first, ...others),
       remarks: distinct(inputs.flatMap(({ remarks }) => remarks)),
@@ -40,3 +42,18 @@ export function draw(
     outOfRange: spread.outOfRange,
   };
 }
+
+/** Zero as a least value, with the share of the draws below it. */
+export const notBelowZero = (
+  name: string,
+  { taken, draws }: Drawn,
+  source: LimitCheck['source'],
+): LimitCheck => ({
+  name,
+  citation: source.text,
+  sense: 'min',
+  limit: 0,
+  exceeded: taken.value < 0,
+  probabilityExceeds: probabilityBelow(draws, 0),
+  source,
+});

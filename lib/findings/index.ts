@@ -1,6 +1,12 @@
 import type { CaseRecord } from '../case/record';
 import { buildContext, type Context, type FindingOptions } from './context';
 import type { Finding } from './finding';
+import { climbDistanceFindings } from './mechanics/climb-distance';
+import { climbLimitFindings } from './mechanics/climb-limit';
+import { dropInFindings } from './mechanics/drop-in';
+import { rolloverFindings } from './mechanics/rollover';
+import { unbalanceLoadFindings } from './mechanics/unbalance-load';
+import { railReadingFindings } from './rails/rail-readings';
 import { chordDeviationFindings } from './track/chord-deviation';
 import { crosslevelFindings } from './track/crosslevel';
 import { curvatureFindings } from './track/curvature';
@@ -10,9 +16,22 @@ import { gaugeUnderLoadFindings } from './track/gauge-under-load';
 import { tieFindings } from './track/ties';
 import { twistFindings } from './track/twist';
 import { warpFindings } from './track/warp';
+import { speedFindings } from './train/speed';
+import { tonnageFindings } from './train/tonnage';
+import { vehicleLoadFindings } from './train/vehicle-load';
+import { pointClearanceFindings } from './turnout/point-clearance';
+import { turnoutReadingFindings } from './turnout/turnout-readings';
+import { backToBackFindings } from './wheels/back-to-back';
+import { defectFindings } from './wheels/defects';
+import { diameterFindings } from './wheels/diameter';
+import { truckFindings } from './wheels/truck';
+import { wheelLimitFindings } from './wheels/wheel-limits';
 
 /** Everything that is found, in the order of the screens; adding one is a file and its line here. */
 const FINDINGS: readonly ((context: Context) => readonly Finding[])[] = [
+  speedFindings,
+  tonnageFindings,
+  vehicleLoadFindings,
   curvatureFindings,
   curvingFindings,
   gaugeFindings,
@@ -22,6 +41,19 @@ const FINDINGS: readonly ((context: Context) => readonly Finding[])[] = [
   twistFindings,
   chordDeviationFindings,
   tieFindings,
+  backToBackFindings,
+  diameterFindings,
+  wheelLimitFindings,
+  defectFindings,
+  truckFindings,
+  railReadingFindings,
+  turnoutReadingFindings,
+  pointClearanceFindings,
+  climbLimitFindings,
+  climbDistanceFindings,
+  rolloverFindings,
+  dropInFindings,
+  unbalanceLoadFindings,
 ];
 
 /** All findings of an indexed record. */

@@ -45,7 +45,7 @@ export type ReadingIndex = {
   readonly state: (kind: SubjectKind, id: string, quantity: string, slot?: string) => TakenState | null;
   /** Why there is nothing to take although something was read; null when nothing was read or something stands. */
   readonly leftOut: (kind: SubjectKind, id: string, quantity: string, slot?: string) => LeftOutWhy | null;
-  /** Slots of the quantity with at least one usable reading, in the order first read. */
+  /** Slots of the quantity that anybody read, usable or not, in the order first read. */
   readonly slots: (kind: SubjectKind, id: string, quantity: string) => readonly string[];
   /** Distance of a station from the POD, m: it stays what it is when the track there is disturbed. */
   readonly position: (stationId: string) => number | null;
@@ -81,6 +81,15 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
   const quantitiesRead = new Set<string>();
   const positions = new Map<string, number>();
 
+  const newCell = (at: string, all: string, slot: string): Cell => {
+    const cell: Cell = { usable: [], leftOut: [] };
+    cells.set(at, cell);
+    const slots = slotsRead.get(all);
+    if (slots === undefined) slotsRead.set(all, [slot]);
+    else slots.push(slot);
+    return cell;
+  };
+
   for (const reading of currentReadings(record)) {
     const { kind, id } = reading.subject;
     const entity = kind === 'case' ? undefined : subjects.get(kind)?.get(id);
@@ -88,8 +97,7 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
     const { quantity, slot, value } = reading;
     if (quantity === 'stationPosition' && value !== null && Number.isFinite(value)) positions.set(id, value);
     const at = cellKey(kind, id, quantity, slot);
-    const cell = cells.get(at) ?? { usable: [], leftOut: [] };
-    cells.set(at, cell);
+    const cell = cells.get(at) ?? newCell(at, slotsKey(kind, id, quantity), slot);
     quantitiesRead.add(quantity);
     const state = HAS_STATE.has(kind)
       ? stateOf(reading.disturbance, subjectState(kind, entity, subjects.get('wheelset')))
@@ -98,12 +106,7 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
       cell.leftOut.push(state);
       continue;
     }
-    if (cell.usable.push(reading) === 1) {
-      const all = slotsKey(kind, id, quantity);
-      const slots = slotsRead.get(all);
-      if (slots === undefined) slotsRead.set(all, [slot]);
-      else slots.push(slot);
-    }
+    cell.usable.push(reading);
   }
 
   const uncertainty = uncertaintyByWriting(instruments);
@@ -114,12 +117,12 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
       const at = cellKey(kind, id, quantity, slot);
       const known = taken.get(at);
       if (known !== undefined) return known;
-      const found = takeMean(cells.get(at)?.usable ?? [], quantity, uncertainty);
+      const found = takeMean(cells.get(at), quantity, uncertainty);
       taken.set(at, found);
       return found;
     },
     state: (kind, id, quantity, slot = '') =>
-      takeState(cells.get(cellKey(kind, id, quantity, slot))?.usable ?? [], quantity),
+      takeState(cells.get(cellKey(kind, id, quantity, slot)), quantity),
     leftOut: (kind, id, quantity, slot = '') => {
       const cell = cells.get(cellKey(kind, id, quantity, slot));
       return cell === undefined || cell.usable.length > 0 ? null : (cell.leftOut[0] ?? null);
@@ -180,14 +183,10 @@ function uncertaintyByWriting(instruments: ReadonlyMap<string, Entity>): Uncerta
   };
 }
 
-function takeMean(
-  readings: readonly Reading[],
-  quantityId: string,
-  uncertainty: UncertaintyOf,
-): Taken | null {
+function takeMean(cell: Cell | undefined, quantityId: string, uncertainty: UncertaintyOf): Taken | null {
   const quantity = findQuantity(quantityId);
   if (quantity?.kind !== 'measure' && quantity?.kind !== 'count') return null;
-  const numbers = readings.filter((r) => r.value !== null && Number.isFinite(r.value));
+  const numbers = (cell?.usable ?? []).filter((r) => r.value !== null && Number.isFinite(r.value));
   const [first, ...others] = numbers;
   if (first === undefined) return null;
   const values = numbers.map((reading) => reading.value ?? 0);
@@ -209,12 +208,13 @@ function takeMean(
             `Mean of ${values.length} standing readings of ${quantity.name.toLowerCase()}; uncertainty from their scatter or the instrument, whichever is larger.`,
           ]),
       ...samplingRemarks(numbers),
+      ...besideRemarks(cell),
     ],
   };
 }
 
-function takeState(readings: readonly Reading[], quantityId: string): TakenState | null {
-  const said = readings.filter((reading) => reading.state !== null);
+function takeState(cell: Cell | undefined, quantityId: string): TakenState | null {
+  const said = (cell?.usable ?? []).filter((reading) => reading.state !== null);
   const [first, ...others] = said;
   if (first === undefined) return null;
   const states = new Set(said.map((reading) => reading.state));
@@ -227,6 +227,7 @@ function takeState(readings: readonly Reading[], quantityId: string): TakenState
     remarks: [
       ...(states.size < 2 ? [] : [`${name}: the standing records differ; ${state} is taken.`]),
       ...samplingRemarks(said),
+      ...besideRemarks(cell),
     ],
   };
 }
@@ -237,3 +238,15 @@ const samplingRemarks = (readings: readonly Reading[]): readonly string[] => [
     : []),
   ...(readings.some((r) => r.sampling === 'picked') ? ['Picked for reading, not one of a full series.'] : []),
 ];
+
+/** Says when other readings of the same thing were left out beside those taken. */
+const besideRemarks = (cell: Cell | undefined): readonly string[] =>
+  cell === undefined || cell.leftOut.length === 0
+    ? []
+    : [
+        `${cell.leftOut.length} other reading${cell.leftOut.length === 1 ? '' : 's'} of it left out: ${[
+          ...new Set(cell.leftOut),
+        ]
+          .map((why) => LEFT_OUT_WORDS[why])
+          .join(', ')}.`,
+      ];

@@ -1,4 +1,5 @@
 import type { Context, Station } from './context';
+import { oncePerContext } from './once-per-context';
 import { LEFT_OUT_WORDS, type LeftOutWhy, type Taken } from './reading-index';
 
 /** One quantity down the sheet: an entry for each station of the context, in order of position. */
@@ -10,11 +11,10 @@ export type Column = {
   readonly count: number;
 };
 
-const known = new WeakMap<Context, Map<string, Column>>();
+const columnsOf = oncePerContext(() => new Map<string, Column>());
 
 export function stationColumn(context: Context, quantity: string, slot: string = ''): Column {
-  const columns = known.get(context) ?? new Map<string, Column>();
-  known.set(context, columns);
+  const columns = columnsOf(context);
   const key = `${quantity}|${slot}`;
   const column = columns.get(key) ?? readColumn(context, quantity, slot);
   columns.set(key, column);

@@ -3,6 +3,7 @@ import { quantityOf } from '../../readings/quantities';
 import type { Dimension } from '../../readings/unit';
 import { buildContext, type Context, type FindingOptions } from '../context';
 import { KEY_INPUTS, type KeyInput, type KeyInputId, type KeyInputs } from '../key-input';
+import { oncePerContext } from '../once-per-context';
 import { otherSide, type Side } from '../pod-sides';
 import { railReading } from '../rail-place';
 import type { Taken } from '../reading-index';
@@ -35,7 +36,7 @@ const firstVehicle = (context: Context, quantity: string): Taken | null => {
  * The quantities on which the mechanisms turn, from the readings nearest the POD and the first
  * derailed wheelset, each with the range it is drawn from when nobody measured it.
  */
-export function keyInputsOf(context: Context): KeyInputs {
+export const keyInputsOf = oncePerContext((context: Context): KeyInputs => {
   const { outer, inner, flanging } = context.sides;
   const gauge = gaugeAtPod(context);
   const curve = curveAtPod(context);
@@ -105,7 +106,7 @@ export function keyInputsOf(context: Context): KeyInputs {
     chipDepth: as('chipDepth', pointReading(context, 'chipDepth')),
   };
   return Object.fromEntries(KEY_INPUTS.map((id) => [id, toKeyInput(id, entries[id])])) as KeyInputs;
-}
+});
 
 /** As `keyInputsOf`, for a record not yet indexed. */
 export const keyInputs = (record: CaseRecord, options: FindingOptions): KeyInputs =>

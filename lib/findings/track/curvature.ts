@@ -4,6 +4,7 @@ import { curveSegment, segmentAverage, segmentAverageMethod } from '../../track/
 import { derive, distinct, measured, notMeasured, remarked, type Heading } from '../build';
 import type { Context } from '../context';
 import type { Finding } from '../finding';
+import { oncePerContext } from '../once-per-context';
 import type { Taken } from '../reading-index';
 import { stationColumn } from '../station-column';
 import { along } from '../words';
@@ -11,7 +12,7 @@ import { along } from '../words';
 const CHORD_31_M = toCanonical(31, 'ft', 'alongTrack');
 
 /** Curvature at each station, 1/m, from the 62-ft chord, else from the 31-ft one. */
-export function stationCurvatures(context: Context): readonly (Taken | null)[] {
+export const stationCurvatures = oncePerContext((context: Context): readonly (Taken | null)[] => {
   const long = stationColumn(context, 'midOrdinate62').at;
   const short = stationColumn(context, 'midOrdinate31').at;
   return context.stations.map((_, index) => {
@@ -25,7 +26,7 @@ export function stationCurvatures(context: Context): readonly (Taken | null)[] {
         )
       : null;
   });
-}
+});
 
 /** A mean over the 155 ft nearest to the POD, and which stations it was taken over. */
 export type PodAverage = { readonly taken: Taken; readonly remark: string };

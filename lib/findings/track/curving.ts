@@ -12,6 +12,7 @@ import type { Context } from '../context';
 import { draw } from '../draw';
 import type { Finding, LimitCheck } from '../finding';
 import { limitCheck } from '../limit-check';
+import { oncePerContext } from '../once-per-context';
 import type { Taken } from '../reading-index';
 import { stationColumn } from '../station-column';
 import type { Dimension } from '../../readings/unit';
@@ -25,7 +26,7 @@ export type CurveAtPod = {
 };
 
 /** Averages at the POD and the speed there, as every speed computation takes them. */
-export function curveAtPod(context: Context): CurveAtPod {
+export const curveAtPod = oncePerContext((context: Context): CurveAtPod => {
   const curvature = podAverage(context, stationCurvatures(context));
   const elevation = podAverage(context, standingCrosslevel(context));
   return {
@@ -33,7 +34,7 @@ export function curveAtPod(context: Context): CurveAtPod {
     elevation: elevation && remarked(elevation.taken, elevation.remark),
     speed: context.speedAtPod,
   };
-}
+});
 
 const NEEDED: Readonly<Record<keyof CurveAtPod, string>> = {
   curvature: 'curvature at the POD',

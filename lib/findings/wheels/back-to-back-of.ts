@@ -14,7 +14,8 @@ export type BackToBack = {
 
 /** Back-to-back of one wheelset from its clock positions; null when none was read undisturbed. */
 export function backToBackOf(context: Context, wheelsetId: string): BackToBack | null {
-  const read = context.read.slots('wheelset', wheelsetId, 'backToBack').flatMap((slot) => {
+  const slots = context.read.slots('wheelset', wheelsetId, 'backToBack');
+  const read = slots.flatMap((slot) => {
     const taken = context.read.take('wheelset', wheelsetId, 'backToBack', slot);
     const degrees = Number(slot);
     return taken === null ? [] : [{ degrees: slot === '' ? NaN : degrees, taken }];
@@ -24,7 +25,12 @@ export function backToBackOf(context: Context, wheelsetId: string): BackToBack |
   const all = [first, ...others];
   const shared = {
     readings: readingsOf(first, ...others),
-    remarks: distinct(all.flatMap(({ remarks }) => remarks)),
+    remarks: distinct([
+      ...all.flatMap(({ remarks }) => remarks),
+      ...(read.length < slots.length
+        ? [`${slots.length - read.length} of ${slots.length} places left out: not read undisturbed.`]
+        : []),
+    ]),
   };
   // The fit wants one uncertainty for all: the largest, so that none is made better than it is.
   const u = Math.max(...all.map((taken) => taken.u));

@@ -1,0 +1,11 @@
+import type { Context } from './context';
+
+/** What several findings of one context share is worked out once and goes with the context. */
+export function oncePerContext<T>(compute: (context: Context) => T): (context: Context) => T {
+  const known = new WeakMap<Context, { readonly value: T }>();
+  return (context) => {
+    const found = known.get(context) ?? { value: compute(context) };
+    known.set(context, found);
+    return found.value;
+  };
+}
