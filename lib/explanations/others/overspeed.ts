@@ -15,5 +15,5 @@ export const overspeed: OtherExplanation = {
     'Compare with the balance and maximum speed of the curve',
   ],
   observations: [],
-  readings: ['speedAtPod', 'authorisedSpeed', 'elevation', 'designCurvature'],
+  readings: ['speedAtPod', 'authorisedSpeed', 'crosslevel', 'midOrdinate62'],
 };
