@@ -76,22 +76,24 @@ export function UploadForm({ mostFiles, mostBytes, about, refused, kept }: Props
           onChange={look}
         />
       </div>
-      <div role="status" className="stack">
-        {count > 0 && (
-          <p>
-            {sending ? 'Sending' : 'Chosen:'} {photos(count)}, {sizeText(bytes)}.
-            {sending && ' Keep this page open; each is kept as soon as it has arrived.'}
-          </p>
-        )}
-        {count > mostFiles && (
-          <p>Only the first {mostFiles} will be looked at; send the others afterwards.</p>
-        )}
-        {tooLarge.length > 0 && <p>Too large and going to be refused: {tooLarge.join(', ')}.</p>}
-      </div>
-      <div>
-        <button className="button button--main" disabled={sending}>
-          {sending ? 'Sending …' : 'Keep these photos'}
-        </button>
+      <div className="stack">
+        <div role="status">
+          {count > 0 && (
+            <p>
+              {sending ? 'Sending' : 'Chosen:'} {photos(count)}, {sizeText(bytes)}.
+              {sending && ' Keep this page open; each is kept as soon as it has arrived.'}
+            </p>
+          )}
+          {count > mostFiles && (
+            <p>Only the first {mostFiles} will be looked at; send the others afterwards.</p>
+          )}
+          {tooLarge.length > 0 && <p>Too large and going to be refused: {tooLarge.join(', ')}.</p>}
+        </div>
+        <div>
+          <button className="button button--main" disabled={sending}>
+            {sending ? 'Sending …' : 'Keep these photos'}
+          </button>
+        </div>
       </div>
     </Form>
   );

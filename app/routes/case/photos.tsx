@@ -174,7 +174,7 @@ export default function Photos() {
         />
       </Sheet>
       <Sheet
-        title={paged.total === removed ? 'Photos' : `Photos (${paged.total - removed})`}
+        title={paged.total - removed === 1 ? '1 photo' : `${paged.total - removed} photos`}
         id="photos"
         aside={removed > 0 && <span className="soft">{removed} removed, at the end</span>}
       >
