@@ -1,0 +1,12 @@
+import type { Assessment } from '~/lib/explanations/assess';
+
+/** What the worker does: long sums and long documents, which would hold up every other page. */
+export type Job = { readonly kind: 'assess'; readonly caseId: string };
+
+export type JobResults = { readonly assess: Assessment };
+
+export type JobRequest = { readonly id: number; readonly job: Job };
+
+export type JobReply =
+  | { readonly id: number; readonly ok: true; readonly result: JobResults[Job['kind']] }
+  | { readonly id: number; readonly ok: false; readonly message: string };
