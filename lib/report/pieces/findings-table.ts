@@ -1,0 +1,123 @@
+import type { Finding, LimitCheck } from '../../findings/finding';
+import { displayUnit, formatMeasure, formatWithUncertainty } from '../../readings/format';
+import type { Dimension } from '../../readings/unit';
+import type { Report } from '../report';
+import type { Table } from '../table/table';
+import { faint, join, type Inline, type Run } from '../type/inline';
+import { together } from '../words';
+
+/** Certainty is not a probability anybody has: the ends are open. */
+const chance = (share: number): string =>
+  share < 0.005 ? '< 1 %' : share > 0.995 ? '> 99 %' : `${Math.round(share * 100)} %`;
+
+function limitText(check: LimitCheck, dimension: Dimension, system: Report['system']): string {
+  const value = formatMeasure(check.limit, { dimension, unit: displayUnit(dimension, system) });
+  return `${check.sense === 'max' ? 'at most' : 'at least'} ${value}, ${check.citation}`;
+}
+
+function heldAgainst(finding: Finding, report: Report): Inline {
+  if (finding.kind !== 'measured') return '';
+  return finding.limits.flatMap((check, i): Run[] => [
+    ...(i === 0 ? [] : [{ text: '\n' }]),
+    { text: `${limitText(check, finding.dimension, report.system)}: ` },
+    {
+      text: check.exceeded ? 'beyond it' : 'within it',
+      face: check.exceeded ? 'bold' : 'body',
+      ink: check.exceeded ? 'warn' : 'text',
+    },
+    { text: ` (probability of beyond: ${chance(check.probabilityExceeds)})` },
+  ]);
+}
+
+/** The value of a finding as it is printed. */
+export function findingValue(finding: Finding, report: Report): Inline {
+  switch (finding.kind) {
+    case 'measured':
+      return finding.dimension === 'count' && Number.isInteger(finding.value)
+        ? String(finding.value)
+        : together(
+            formatWithUncertainty(finding.value, finding.u, finding.dimension, report.system).replace(
+              ' (k = 2)',
+              '',
+            ),
+          );
+    case 'passFail':
+      return [
+        { text: finding.pass ? 'Pass' : 'Fail', face: finding.pass ? 'body' : 'bold' },
+        { text: `: ${finding.check}` },
+      ];
+    case 'notMeasured':
+      return [faint('not measured')];
+    case 'outOfRange':
+      return [{ text: 'out of range of the method', face: 'italic' }];
+  }
+}
+
+function remarksOf(finding: Finding): readonly string[] {
+  const own =
+    finding.kind === 'notMeasured'
+      ? finding.missing.length === 0
+        ? []
+        : [`Missing: ${finding.missing.join('; ')}.`]
+      : finding.kind === 'outOfRange'
+        ? [finding.why]
+        : [];
+  return [...own, ...finding.remarks];
+}
+
+/** A remark on this many findings of one table or more is printed once, below it, under a letter. */
+const SHARED = 2;
+
+/** Remarks shared by several findings, by the letter they are printed under. */
+function sharedRemarks(findings: readonly Finding[]): ReadonlyMap<string, string> {
+  const counts = new Map<string, number>();
+  for (const finding of findings) {
+    for (const remark of new Set(remarksOf(finding))) counts.set(remark, (counts.get(remark) ?? 0) + 1);
+  }
+  const shared = [...counts].filter(([, count]) => count >= SHARED);
+  return new Map(shared.map(([remark], i) => [remark, letters(i)] as const));
+}
+
+/** a, b, … z, aa, ab … */
+const letters = (i: number): string =>
+  (i >= 26 ? letters(Math.floor(i / 26) - 1) : '') + String.fromCharCode(97 + (i % 26));
+
+/** Findings with value, limits, the readings they came from and their method; remarks on several last. */
+export function findingsTable(findings: readonly Finding[], report: Report): Table {
+  const { refs } = report;
+  const compared = findings.some((each) => each.kind === 'measured' && each.limits.length > 0);
+  const shared = sharedRemarks(findings);
+  return {
+    columns: [
+      { head: 'No.', width: 30 },
+      { head: 'Finding', ...(compared ? { share: 0.33 } : {}) },
+      { head: 'Value, ± U (k = 2)', align: 'right' },
+      ...(compared ? [{ head: 'Held against' }] : []),
+      { head: 'From', share: compared ? 0.15 : 0.2 },
+      { head: 'Method', width: 40 },
+    ],
+    notes: [...shared].map(([remark, letter]) => `${letter}  ${remark}`),
+    rows: findings.map((finding) => {
+      const number = refs.ofFinding(finding.id) ?? '';
+      const method = refs.ofMethod(finding.method.id);
+      const remarks = remarksOf(finding);
+      const own = remarks.filter((remark) => !shared.has(remark));
+      const lettered = remarks.flatMap((remark) => shared.get(remark) ?? []);
+      return {
+        anchor: number,
+        cells: [
+          number,
+          join(
+            finding.title,
+            lettered.length === 0 ? '' : [faint(` (${lettered.join(', ')})`)],
+            ...own.map((remark) => [faint(`\n${remark}`)]),
+          ),
+          findingValue(finding, report),
+          ...(compared ? [heldAgainst(finding, report)] : []),
+          'readings' in finding ? refs.cite(finding.readings) : '',
+          method === undefined ? '' : [{ text: method, ink: 'link' as const, goTo: method }],
+        ],
+      };
+    }),
+  };
+}

@@ -1,0 +1,32 @@
+import type { KeyInputId } from '../../findings/key-input';
+
+/** How a key input is called in a sentence. */
+export const KEY_INPUT_NAMES: Readonly<Record<KeyInputId, string>> = {
+  flangeAngle: 'flange angle of the flanging wheel',
+  climbLength: 'flange length of the flanging wheel',
+  flangeThickness: 'flange thickness',
+  flangeHeight: 'flange height',
+  backToBackMin: 'back-to-back around the first derailed wheelset',
+  rimWidth: 'rim width of the wheel that would drop',
+  treadHollow: 'hollow of the wheel on the inner rail',
+  gaugeFaceAngle: 'gauge-face angle of the outer rail',
+  gaugeFaceFriction: 'friction of the gauge face, outer rail',
+  topOfRailFriction: 'friction of the rail top, inner rail',
+  gaugeStanding: 'gauge before the POD',
+  lateralMovement: 'sideways movement of the rails under load',
+  warp62: 'warp within 62 ft before the POD',
+  curvature: 'curvature at the POD',
+  elevation: 'elevation at the POD',
+  speed: 'speed at the POD',
+  grossWeight: 'weight of the first derailed vehicle',
+  axleCount: 'its number of axles',
+  railCantOuter: 'cant of the outer rail',
+  railCantInner: 'cant of the inner rail',
+  defectiveTies: 'defective ties before the POD',
+  sideBearingClearance: 'side-bearing clearance of the first derailed truck',
+  pointGap: 'gap between point and stock rail',
+  tipThickness: 'thickness of the point’s tip',
+  tipDepth: 'depth of the tip below the stock rail',
+  chipLength: 'length of a chip in the point',
+  chipDepth: 'depth of a chip in the point',
+};

@@ -1,0 +1,84 @@
+import type { Source } from '../../findings/finding';
+import { buildContext } from '../../findings/context';
+import type { Report, Section } from '../report';
+import type { Row, Table } from '../table/table';
+import { bold, faint, type Run } from '../type/inline';
+
+const sourceRuns = (sources: readonly Source[]): readonly Run[] =>
+  sources.flatMap(({ text, status }, i): Run[] => [
+    { text: `${i === 0 ? '' : '\n'}${text}` },
+    faint(` (${status})`),
+  ]);
+
+const methods = ({ refs }: Report): Table => ({
+  columns: [
+    { head: 'No.', width: 30 },
+    { head: 'Method and formula' },
+    { head: 'Where it holds', share: 0.23 },
+    { head: 'Sources, and their standing', share: 0.3 },
+  ],
+  rows: refs.methods.map((method): Row => {
+    const number = refs.ofMethod(method.id) ?? '';
+    return {
+      anchor: number,
+      cells: [
+        number,
+        [bold(method.name), { text: `\n${method.formula}` }],
+        method.validRange,
+        sourceRuns(method.sources),
+      ],
+    };
+  }),
+});
+
+/** Every limit a printed finding was held against, once. */
+function limits({ findings }: Report): Table {
+  const seen = new Map<string, Row>();
+  for (const finding of findings) {
+    if (finding.kind !== 'measured') continue;
+    for (const check of finding.limits) {
+      const key = `${check.citation}|${check.name}`;
+      if (!seen.has(key)) seen.set(key, { cells: [check.citation, check.name, sourceRuns([check.source])] });
+    }
+  }
+  return {
+    columns: [{ head: 'Citation' }, { head: 'Limit on' }, { head: 'Source, and its standing' }],
+    rows: [...seen.values()].sort((a, b) => String(a.cells[0]).localeCompare(String(b.cells[0]), 'en')),
+  };
+}
+
+export const appendixMethods: Section = {
+  id: 'methods',
+  title: 'Methods and limits',
+  kind: 'appendix',
+  startsPage: true,
+  build(report, writer) {
+    writer.heading('Methods');
+    writer.text(
+      'Only methods used in this report. A source is published, common practice without a source, from memory and still to be looked up, or engineering judgement; each is named as what it is.',
+    );
+    writer.table('Methods', methods(report));
+    writer.heading('Limits');
+    const { rules } = buildContext(report.record, { seed: 0 });
+    if (rules.track !== undefined) {
+      writer.text(
+        `Track: ${rules.track.name}, ${rules.track.edition}${rules.trackClass === undefined ? '' : `; ${rules.trackClass.label}`}.${
+          rules.equipment === undefined
+            ? ''
+            : ` Equipment: ${rules.equipment.name}, ${rules.equipment.edition}.`
+        }`,
+      );
+    }
+    for (const remark of rules.remarks) writer.text(remark);
+    const table = limits(report);
+    if (table.rows.length === 0) writer.text('No finding was held against a limit.');
+    else writer.table('Limits the findings were held against', table);
+    const conventions = [...(rules.track?.conventions ?? []), ...(rules.equipment?.conventions ?? [])];
+    if (conventions.length > 0) {
+      writer.heading('How the rules were applied');
+      writer.list(
+        conventions.map(({ text, source }) => [{ text }, faint(` ${source.text} (${source.status}).`)]),
+      );
+    }
+  },
+};

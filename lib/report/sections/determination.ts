@@ -1,0 +1,31 @@
+import { chosenExplanation, determinationCheck } from '../../explanations/determination';
+import { sentenceRuns } from '../pieces/sentence';
+import type { Section } from '../report';
+import { faint } from '../type/inline';
+
+const TITLES = {
+  carried: 'The evidence recorded carries it',
+  notCarried: 'Determination and evidence differ: not carried by the evidence alone',
+  against: 'Determination and evidence differ: the evidence speaks against it',
+  notWeighed: 'Not weighed by number',
+  notSaid: 'Not held against the evidence',
+} as const;
+
+export const determinationSection: Section = {
+  id: 'determination',
+  title: 'Determination',
+  kind: 'numbered',
+  build({ record, argument, refs }, writer) {
+    writer.text([faint('In the investigator’s own words. The tool states no cause and names no fault.')]);
+    const words = record.narrative.determination.trim();
+    if (words === '') writer.text('A determination was not recorded.');
+    else for (const paragraph of words.split(/\n+/)) writer.text(paragraph, { size: 10 });
+    const check = determinationCheck(argument, chosenExplanation(record));
+    writer.space(4);
+    writer.note(
+      TITLES[check.kind],
+      sentenceRuns(check.sentence, refs),
+      check.kind === 'against' || check.kind === 'notCarried' ? 'warn' : 'plain',
+    );
+  },
+};

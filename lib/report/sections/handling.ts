@@ -1,0 +1,54 @@
+import { recorderChannel } from '../../case/recorder';
+import { absent } from '../pieces/absent';
+import { recorderDrawing } from '../pieces/drawings';
+import { findingsTable } from '../pieces/findings-table';
+import type { Report, Section } from '../report';
+import type { Table } from '../table/table';
+import { mono } from '../type/inline';
+
+const runsTable = ({ record, refs }: Report): Table => ({
+  columns: [
+    { head: 'No.', width: 28 },
+    { head: 'Run' },
+    { head: 'File and SHA-256' },
+    { head: 'Rows', align: 'right' },
+    { head: 'Channels' },
+    { head: 'Clock and note' },
+  ],
+  rows: record.recorderRuns.map((run) => ({
+    anchor: refs.ofReading(run.id),
+    faint: run.removed !== null,
+    cells: [
+      refs.ofReading(run.id) ?? '',
+      [run.name, run.removed === null ? '' : `Removed: ${run.removed.reason}`].filter(Boolean).join('\n'),
+      [{ text: `${run.fileName}\n` }, mono(run.sha256)],
+      String(run.rows),
+      Object.entries(run.channels)
+        .map(([id, unit]) => `${recorderChannel(id)?.label ?? id}${unit === '1' ? '' : ` (${unit})`}`)
+        .join(', '),
+      [run.clockOffsetS === 0 ? '' : `Clock offset ${run.clockOffsetS} s.`, run.note]
+        .filter(Boolean)
+        .join(' '),
+    ],
+  })),
+});
+
+export const handlingSection: Section = {
+  id: 'handling',
+  title: 'Train handling',
+  kind: 'numbered',
+  startsPage: true,
+  build(report, writer) {
+    const findings = report.findings.filter(({ part }) => part === 'train');
+    if (report.record.recorderRuns.length === 0) absent(writer, 'An event recorder');
+    else {
+      writer.text(
+        'The recorder’s wheel diameter, its clock and the run-out after an emergency application shift the match of place and speed; the finding for speed at the POD says what was assumed.',
+      );
+      writer.table('Recorder files', runsTable(report));
+      recorderDrawing(report, writer);
+    }
+    if (findings.length > 0)
+      writer.table('Findings on the train and its handling', findingsTable(findings, report));
+  },
+};
