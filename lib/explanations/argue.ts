@@ -8,7 +8,7 @@ import { explanationOf } from '.';
 import { factOf } from './facts';
 import type { Tables } from './judgement-table';
 import type { JudgementValues } from './judgements';
-import { caveatsOf, findingsShowing, fourStandings, otherStates } from './others-state';
+import { caveatsOf, fourStandings, otherStates } from './others-state';
 import { lowerFirst, say, sentenceForPair } from './sentences';
 import { verdictOf } from './verdict';
 import { BACKGROUND, decibans, ranking, weigh, type Lambda, type Weighing } from './weigh';
@@ -67,13 +67,17 @@ export function argue(input: ArgueInput): Argument {
   };
 }
 
-/** Margins also refer to the findings that show the same computation. */
+/** Margins also refer to the findings that show the same computation from the same readings. */
 function withFindings({ tables, records, findings }: ArgueInput): ReadonlyMap<string, WitnessRecord> {
   const linked = new Map(records);
   for (const witness of tables.facts.flatMap((fact) => fact.witnesses)) {
     const record = records.get(witness.id);
     if (witness.kind !== 'margin' || record?.state.kind !== 'outcome') continue;
-    const shown = findingsShowing(findings, witness.findings).map(({ id }): Ref => ({ kind: 'finding', id }));
+    const behind = new Set(record.refs.map(({ id }) => id));
+    const shown = findings
+      .filter(({ what }) => witness.findings.includes(what))
+      .filter((finding) => finding.kind !== 'notMeasured' && finding.readings.some((id) => behind.has(id)))
+      .map(({ id }): Ref => ({ kind: 'finding', id }));
     linked.set(witness.id, { ...record, refs: [...shown, ...record.refs] });
   }
   return linked;

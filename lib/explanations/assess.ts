@@ -68,19 +68,20 @@ function leaveEachOut(
 ): readonly WithoutReading[] {
   const ids = new Set(
     [...records.values()].flatMap(({ refs }) =>
-      refs.flatMap(({ kind, id }) => (kind === 'reading' ? [id] : [])),
+      refs.flatMap(({ kind, id }) => (kind === 'reading' || kind === 'recorderRun' ? [id] : [])),
     ),
   );
   return [...ids].map((id) => {
-    const fromRecorder = options.recorder?.speedAtPod?.runId === id;
+    const isRun = options.recorder?.speedAtPod?.runId === id;
     const context = buildContext(
-      fromRecorder ? record : withoutReading(record, id),
-      fromRecorder ? { ...options, recorder: null } : options,
+      isRun ? record : withoutReading(record, id),
+      isRun ? { ...options, recorder: null } : options,
     );
     const again = gather(tables.facts, { context, keyInputs: keyInputsOf(context), sample });
     return {
       id,
-      what: fromRecorder ? 'Speed from the recorder' : readingText(record, id),
+      isRun,
+      what: isRun ? 'Speed from the recorder' : readingText(record, id),
       states: statesOf(again),
     };
   });

@@ -231,11 +231,12 @@ function gaugedOf(witness: PassFailWitness, readings: readonly Reading[], source
   );
 }
 
-function marginOf(witness: MarginWitness, { keyInputs, sample }: Source): Found {
+function marginOf(witness: MarginWitness, { context, keyInputs, sample }: Source): Found {
   const measured = witness.inputs.flatMap((id) => keyInputs[id].measured ?? []);
   if (measured.length === 0) return NOT_LOOKED;
   const { weights, spread } = sample(witness, keyInputs);
   const unmeasured = unmeasuredInputs(witness, keyInputs);
+  const runs = new Set(context.record.recorderRuns.map(({ id }) => id));
   return {
     state: {
       kind: 'outcome',
@@ -244,7 +245,10 @@ function marginOf(witness: MarginWitness, { keyInputs, sample }: Source): Found 
       said: marginText(spread, witness.unit),
       unmeasured,
     },
-    refs: [...new Set(measured.flatMap(({ readings }) => readings))].map((id) => ({ kind: 'reading', id })),
+    refs: [...new Set(measured.flatMap(({ readings }) => readings))].map((id) => ({
+      kind: runs.has(id) ? 'recorderRun' : 'reading',
+      id,
+    })),
     remarks: [...new Set(measured.map(({ remark }) => remark).filter((remark) => remark !== ''))],
   };
 }

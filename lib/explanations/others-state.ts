@@ -1,6 +1,5 @@
 import { currentReadings } from '../case/current';
 import type { CaseRecord, Standing } from '../case/record';
-import type { Finding } from '../findings/finding';
 import { findQuantity } from '../readings/quantities';
 import type { FourStanding, OtherState, Sentence } from './argument';
 import { EXPLANATIONS } from '.';
@@ -83,7 +82,3 @@ function listed(others: readonly OtherState[]): Sentence {
     say(`${i === 0 ? '' : ', '}${name.toLowerCase()}`, { kind: 'explanation', id }),
   );
 }
-
-/** Findings that show the same computation as a margin. */
-export const findingsShowing = (findings: readonly Finding[], what: readonly string[]): readonly Finding[] =>
-  findings.filter((finding) => what.includes(finding.what) && finding.kind !== 'notMeasured');

@@ -25,6 +25,8 @@ export function standingOf(weighing: Weighing, tables: Tables): Standing {
 /** The witnesses' states in a case as if one reading had never been taken. */
 export type WithoutReading = {
   readonly id: string;
+  /** A recorder run stands where a reading would. */
+  readonly isRun: boolean;
   readonly what: string;
   readonly states: States;
 };
@@ -73,8 +75,14 @@ export function whatWouldChange(given: Given): WhatWouldChange {
       return [change('witnessLeftOut', id, name, record.refs, weigh(tables, without, values))];
     }),
   );
-  const readingsLeftOut = given.withoutReadings.map(({ id, what, states: without }) =>
-    change('readingLeftOut', id, what, [{ kind: 'reading', id }], weigh(tables, without, values)),
+  const readingsLeftOut = given.withoutReadings.map(({ id, what, isRun, states: without }) =>
+    change(
+      'readingLeftOut',
+      id,
+      what,
+      [{ kind: isRun ? 'recorderRun' : 'reading', id }],
+      weigh(tables, without, values),
+    ),
   );
   const factsFlipped = tables.facts.flatMap(({ id, name, negation, witnesses }) => {
     const refs = witnesses.flatMap((witness) => records.get(witness.id)?.refs ?? []);

@@ -97,7 +97,8 @@ export type Witness =
 
 /** Where a piece of the argument comes from. */
 export type Ref = {
-  readonly kind: 'reading' | 'mark' | 'finding' | 'judgement' | 'method' | 'explanation' | 'fact';
+  readonly kind:
+    'reading' | 'recorderRun' | 'mark' | 'finding' | 'judgement' | 'method' | 'explanation' | 'fact';
   readonly id: string;
 };
 

@@ -78,6 +78,41 @@ describe('an empty hopper that climbed', () => {
     }
   });
 
+  it('leads from a margin to the finding that shows it', () => {
+    const witnesses = argument.facts.flatMap((weight) => weight.witnesses);
+    const refs = witnesses.find(({ witness }) => witness === 'climbLimit')?.refs ?? [];
+    const finding = assessment.findings.find(({ id }) =>
+      refs.some((ref) => ref.kind === 'finding' && ref.id === id),
+    );
+    expect(finding).toMatchObject({ what: 'climbLimit', kind: 'measured' });
+  });
+
+  it('leaves out the recorder’s speed as it leaves out a reading', () => {
+    const run = { runId: 'run-1', speedMs: 7.6, uMs: 0.5, remark: 'From the recorder.' };
+    const recorderRuns = [
+      {
+        id: 'run-1',
+        name: 'Lead unit',
+        vehicleId: null,
+        fileName: 'a.csv',
+        sha256: '',
+        rows: 1,
+        channels: {},
+        clockOffsetS: 0,
+        note: '',
+        removed: null,
+        createdAt: '2026-05-06T14:00:00Z',
+      },
+    ];
+    const recorded = assess({
+      record: climbRecord({ recorderRuns }),
+      seed: 1,
+      recorder: { speedAtPod: run },
+    });
+    const left = recorded.argument.whatWouldChange.readingsLeftOut.find(({ id }) => id === 'run-1');
+    expect(left?.refs).toEqual([{ kind: 'recorderRun', id: 'run-1' }]);
+  });
+
   it('is the same for the same record and seed, whatever the order of its readings', () => {
     expect(assess({ record, seed: 1 })).toEqual(assessment);
     const turned = assess({ record: { ...record, readings: [...record.readings].reverse() }, seed: 1 });

@@ -61,7 +61,7 @@ export const curvingRatioMargin: MarginWitness = {
     { id: 'middle', label: '0.30 to 0.45', ifTrue: 0.3, ifFalse: 0.3 },
     { id: 'high', label: 'above 0.45', ifTrue: 0.5, ifFalse: 0.25 },
   ],
-  findings: ['unbalance'],
+  findings: ['unbalance', 'unbalanceLateral', 'unbalanceShift'],
   reason:
     'Sharp, dry curves and unbalance give high side forces; kinks, stiff trucks and train forces give them without, so a low figure only makes them less likely.',
 };

@@ -17,7 +17,7 @@ export const defectiveTiesMargin: MarginWitness = {
     { id: 'many', label: '6 to 9', ifTrue: 0.4, ifFalse: 0.32 },
     { id: 'most', label: '10 and more', ifTrue: 0.45, ifFalse: 0.08 },
   ],
-  findings: ['defectiveTies'],
+  findings: ['defectiveTiesMost'],
   reason:
     'Of about 24 ties in 39 ft, 49 CFR 213.109 asks eight good ones of classes 2 and 3 and twelve of classes 4 and 5. Ten and more bad ones seldom lie so evenly that the rest still hold; up to five are met on good track.',
 };

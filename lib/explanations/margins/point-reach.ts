@@ -71,7 +71,7 @@ export const pointReachMargin: MarginWitness = {
     { id: 'touched', label: '2 to 9 mm outside', ifTrue: 0.38, ifFalse: 0.72 },
     { id: 'clear', label: 'hidden or out of reach', ifTrue: 0.07, ifFalse: 0.18 },
   ],
-  findings: ['pointClearance'],
+  findings: ['pointClearanceTip', 'pointClearanceChip'],
   reason:
     'A tip a few millimetres outside the face is pressed aside or just touched; one well outside takes the flange on its end.',
 };

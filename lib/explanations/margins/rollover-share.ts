@@ -52,7 +52,7 @@ export const rolloverShareMargin: MarginWitness = {
     { id: 'less', label: '0.80 to 0.95', ifTrue: 0.25, ifFalse: 0.25 },
     { id: 'usual', label: 'above 0.95', ifTrue: 0.15, ifFalse: 0.6 },
   ],
-  findings: ['rolloverLimit'],
+  findings: ['rolloverFlangingRail', 'rolloverOtherRail'],
   reason:
     'A false flange or a rail leaning out leaves two thirds of the usual resistance or less; upright rail under sound treads keeps all of it.',
 };

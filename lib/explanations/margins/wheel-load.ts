@@ -61,7 +61,7 @@ export const wheelLoadMargin: MarginWitness = {
     { id: 'light', label: '25 to 50 kN (to 11 kip)', ifTrue: 0.5, ifFalse: 0.12 },
     { id: 'ordinary', label: 'above 50 kN', ifTrue: 0.2, ifFalse: 0.85 },
   ],
-  findings: [],
+  findings: ['wheelLoad', 'warpAtPod'],
   reason:
-    'An empty car stands at about 35 kN a wheel and twist lifts some of it; a loaded one keeps its load except where lading or side bearings take it off, which no scale of the whole car shows.',
+    'An empty car stands at about 35 kN a wheel and twist lifts some of it; a loaded one keeps its load except where lading or side bearings take it off, which no scale of the whole car shows. Warp is taken over any two points less than 62 ft apart, which asks too much of trucks closer together.',
 };

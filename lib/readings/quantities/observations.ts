@@ -62,7 +62,7 @@ export const trackObservations: QuantityGroup = {
   howTo: {
     take: 'Look at the fifty feet before the POD that no derailed wheel has touched, and at the same length beyond the disturbed part.',
     why: 'Whether the track would have held, and whether it was pushed or had moved by itself.',
-    bearsOn: ['wideGauge', 'railRollover', 'trackBuckle', 'harmonicRoll'],
+    bearsOn: ['wideGauge', 'railRollover', 'trackBuckle', 'harmonicRoll', 'vandalism'],
     spoiledBy: 'Judging ties and spikes that the derailed wheels struck.',
     figure: 'tieCount',
   },
