@@ -20,6 +20,7 @@ export type FindingView = {
   readonly limits: readonly { readonly text: string; readonly tone: FindingTone }[];
   readonly remarks: readonly string[];
   readonly method: {
+    readonly id: string;
     readonly name: string;
     readonly formula: string;
     readonly validRange: string;
@@ -106,6 +107,7 @@ export function findingView(loaded: LoadedCase, finding: Finding): FindingView {
     ...valueOf(finding, systemOf(loaded.record.fields)),
     remarks: finding.remarks,
     method: {
+      id: method.id,
       name: method.name,
       formula: method.formula,
       validRange: method.validRange,

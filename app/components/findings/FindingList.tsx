@@ -14,7 +14,7 @@ function HowFound({ method, from, more }: FindingView) {
       <summary>How it was found</summary>
       <div className="stack small">
         <p>
-          <strong>{method.name}.</strong> {method.formula}
+          <Link to={`/methods#${method.id}`}>{method.name}</Link>. {method.formula}
         </p>
         <p>Holds for: {method.validRange}</p>
         <p>Source: {method.sources.join('; ')}</p>

@@ -1,0 +1,45 @@
+import { asReadMethod, passFailMethod } from './as-read';
+import { axleSumMethod } from '../mechanics/axle-sum';
+import { climbDistanceMethod } from '../mechanics/climb-distance';
+import { climbLimitMethod } from '../mechanics/climb-limit';
+import { couplerLateralMethod } from '../mechanics/coupler-lateral';
+import { dropInMethod } from '../mechanics/drop-in';
+import { pointClearanceMethod } from '../mechanics/point-clearance';
+import { resistanceMethod } from '../mechanics/resistance';
+import { rolloverMethod } from '../mechanics/rollover';
+import { unbalanceLoadMethod } from '../mechanics/unbalance-load';
+import { staticWheelLoadMethod } from '../mechanics/wheel-load';
+import { leverArmsMethod } from '../rail/lever-arms';
+import { curvatureMethod } from '../track/curvature';
+import { curvingSpeedMethod } from '../track/curving-speed';
+import { deviationFromUniformMethod, segmentAverageMethod } from '../track/deviation';
+import { underLoadMethod } from '../track/under-load';
+import { warpMethod } from '../track/warp';
+import { backToBackMethod } from '../wheel/back-to-back';
+import { chordDiameterMethod } from '../wheel/chord-diameter';
+import type { Method } from './finding';
+
+/** Every way of computing something, in the order of the screens; adding one is its file and a line here. */
+export const METHODS: readonly Method[] = [
+  curvatureMethod,
+  curvingSpeedMethod,
+  deviationFromUniformMethod,
+  segmentAverageMethod,
+  underLoadMethod,
+  warpMethod,
+  backToBackMethod,
+  chordDiameterMethod,
+  leverArmsMethod,
+  axleSumMethod,
+  climbDistanceMethod,
+  climbLimitMethod,
+  couplerLateralMethod,
+  dropInMethod,
+  pointClearanceMethod,
+  resistanceMethod,
+  rolloverMethod,
+  unbalanceLoadMethod,
+  staticWheelLoadMethod,
+  asReadMethod,
+  passFailMethod,
+];
