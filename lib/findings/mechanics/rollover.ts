@@ -69,7 +69,6 @@ function limitOf(context: Context, { what, title, words, side, lateral }: Rail):
   return measured(
     {
       ...heading,
-      subject: { kind: 'rail', id },
       remarks: distinct([
         `Section ${section.id}.`,
         bearing.remark,

@@ -12,7 +12,7 @@ export function speedFindings(context: Context): readonly Finding[] {
     method: asReadMethod,
     what: 'speedAtPod',
     title: 'Speed at the POD',
-    subject: { kind: 'case', id: context.record.id },
+    subject: null,
   };
   const speed = context.speedAtPod;
   return speed === null
