@@ -89,7 +89,9 @@ export function ReadingsForm({
       <SharedFields id={view.form} choices={choices} defaults={view.defaults} answer={own} />
       {groups.map((group) => (
         <fieldset key={group.id}>
-          <legend className="label">{group.name}</legend>
+          <legend>
+            <h3>{group.name}</h3>
+          </legend>
           <HowTo howTo={group.howTo} />
           {group.quantities.map((quantity) =>
             quantity.kind === 'observation' ? (
