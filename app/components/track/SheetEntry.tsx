@@ -226,8 +226,8 @@ export function SheetEntry({ rows, strays, view, system, answer }: Props) {
             label="What changed"
             value={value('change', 'slip')}
             options={[
-              { id: 'slip', label: 'It was entered wrongly: keep who, when, with what' },
-              { id: 'again', label: 'It was read again: take who, when, with what from here' },
+              { id: 'slip', label: 'Entered wrongly: keep who and when' },
+              { id: 'again', label: 'Read again: who and when as above' },
             ]}
           />
         </div>

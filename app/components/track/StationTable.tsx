@@ -20,7 +20,7 @@ export function SheetHead({ system, last }: { readonly system: UnitSystem; reado
           return (
             <th key={column.id} scope="col" title={column.label}>
               {column.short}
-              {unit && <small>, {unit}</small>}
+              {unit && <small>{unit}</small>}
             </th>
           );
         })}

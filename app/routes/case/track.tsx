@@ -4,6 +4,7 @@ import { loadCase } from '~/app/case.server';
 import { FindingList } from '~/app/components/findings/FindingList';
 import { SvgView } from '~/app/components/FigureView';
 import { HowTo } from '~/app/components/HowTo';
+import { Imported } from '~/app/components/imports/Imported';
 import { Message } from '~/app/components/Message';
 import { Page } from '~/app/components/Page';
 import { Pager } from '~/app/components/Pager';
@@ -13,19 +14,24 @@ import { LayOutForm } from '~/app/components/track/LayOutForm';
 import { SheetEntry } from '~/app/components/track/SheetEntry';
 import { countsText } from '~/app/components/track/SheetOutcome';
 import { StationTable } from '~/app/components/track/StationTable';
+import { importedIn } from '~/app/imports/imported';
 import { pageOf, PAGE_SIZE } from '~/app/paging';
-import { answerReadings } from '~/app/readings/answer.server';
+import { answerReadings, type AnsweredReadings } from '~/app/readings/answer.server';
 import { systemOf } from '~/app/readings/take.server';
 import { readingsChoices, readingsView } from '~/app/readings/view.server';
-import { addStations } from '~/app/track/add-stations.server';
+import { addStations, type LaidOutAnswer } from '~/app/track/add-stations.server';
 import { trackChartSvg } from '~/app/track/chart.server';
 import { STATION_GROUPS } from '~/app/track/columns';
 import { trackFindingsView } from '~/app/track/findings.server';
 import { USUAL_SPACING } from '~/app/track/lay-out';
 import { sheetRows, type SheetRow } from '~/app/track/rows.server';
-import { saveSheet } from '~/app/track/save-sheet.server';
+import { saveSheet, type SheetAnswer } from '~/app/track/save-sheet.server';
 import { sheetEntryView } from '~/app/track/view.server';
 import { readActor } from '~/app/who.server';
+
+/** "3.12.0" in the address: how many stations, readings and changes were kept. */
+const countsIn = (text: string | null): readonly number[] =>
+  (text ?? '').split('.').map((part) => Math.min(Number(part) || 0, 9999));
 
 const CASE_GROUPS = ['curveDesign', 'trackObservations'] as const;
 
@@ -54,7 +60,8 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
     entry: sheetEntryView(loaded, actor, open),
     findings: trackFindingsView(loaded, ofStation?.id ?? null, asked.get('findings')),
     of: ofStation ? of : null,
-    kept: (asked.get('done') ?? '').split('.').map((part) => Math.min(Number(part) || 0, 9999)),
+    kept: countsIn(asked.get('done')),
+    imported: importedIn(asked.get('imported'), 'stations'),
     choices: readingsChoices(loaded),
     readings: readingsView(loaded, { kind: 'case', id: caseId }, CASE_GROUPS, actor),
   });
@@ -71,17 +78,27 @@ function backAfter(request: Request, counts: readonly number[], station: string)
   return redirect(`${url.pathname}${url.search}#sheet`);
 }
 
+type Answer = {
+  readonly readings: AnsweredReadings | null;
+  readonly sheet: SheetAnswer | null;
+  /** Rows with a marked cell, which may lie on another page. */
+  readonly strays: readonly SheetRow[];
+  readonly laidOut: LaidOutAnswer | null;
+};
+
+const answerWith = (given: Partial<Answer>, status: number) =>
+  json<Answer>({ readings: null, sheet: null, strays: [], laidOut: null, ...given }, { status });
+
 export async function action({ request, params }: ActionFunctionArgs) {
   const loaded = loadCase(params);
   const form = await request.formData();
   const actor = await readActor(request, loaded.record);
-  const none = { readings: null, sheet: null, strays: [] as readonly SheetRow[], laidOut: null };
   if (form.get('intent') === 'layOut') {
     const laid = addStations(form, loaded, actor);
     if (laid.ok)
       return backAfter(request, [laid.value.length, laid.value.length, 0], laid.value[0]?.name ?? '');
     const values = Object.fromEntries([...form].map(([name, value]) => [name, String(value)]));
-    return json({ ...none, laidOut: { message: laid.message, values } }, { status: 422 });
+    return answerWith({ laidOut: { message: laid.message, values } }, 422);
   }
   if (form.get('intent') === 'sheet') {
     const sheet = saveSheet(form, loaded, actor);
@@ -90,10 +107,10 @@ export async function action({ request, params }: ActionFunctionArgs) {
     if (!refused && sheet.questions.length === 0 && stations + readings + changed > 0)
       return backAfter(request, [stations, readings, changed], sheet.firstAdded);
     const strays = sheetRows(loadCase(params)).filter(({ id }) => sheet.marked.includes(id));
-    return json({ ...none, sheet, strays }, { status: refused ? 422 : 200 });
+    return answerWith({ sheet, strays }, refused ? 422 : 200);
   }
   const readings = answerReadings(request, form, loaded, actor);
-  return json({ ...none, readings }, { status: readings?.status ?? 400 });
+  return answerWith({ readings }, readings?.status ?? 400);
 }
 
 export default function Track() {
@@ -104,7 +121,7 @@ export default function Track() {
   const [stations = 0, readings = 0, changed = 0] = data.kept;
   const keptText = countsText({ stations, readings, changed });
   const sheet = answer?.sheet ?? undefined;
-  const strays = (answer?.strays ?? []).filter(({ id }) => !page.items.some((row) => row.id === id));
+  const strays = answer?.strays.filter(({ id }) => !page.items.some((row) => row.id === id)) ?? [];
   return (
     <Page
       title="Track"
@@ -134,6 +151,7 @@ export default function Track() {
           )
         }
       >
+        {data.imported && <Imported counts={data.imported} />}
         {!sheet && keptText && <Message tone="good">{keptText}.</Message>}
         {data.missingStation !== null && (
           <Message tone="care">There is no station “{data.missingStation}” in the sheet.</Message>

@@ -11,6 +11,8 @@ export type ImportTarget = {
   readonly required: boolean;
   /** Units a bare number of this column can be in; empty where there is none to choose. */
   readonly units: readonly Unit[];
+  /** Other names such a column is found under, in lower case without punctuation. */
+  readonly alsoCalled: readonly string[];
   readonly about:
     | { readonly type: 'field'; readonly field: Field }
     | { readonly type: 'reading'; readonly quantity: Quantity; readonly slot: string };
@@ -21,6 +23,38 @@ export const TABLE_IMPORTS = {
   stations: { kind: 'station', screen: 'track', name: 'Track stations' },
 } as const;
 export type TableImportKind = keyof typeof TABLE_IMPORTS;
+
+/** Names that clerks and field books give these columns; common practice, no source. */
+const OTHER_NAMES: Readonly<Record<string, readonly string[]>> = {
+  position: ['position', 'pos', 'seq', 'sequence'],
+  mark: ['mark', 'initial', 'initials', 'car initial'],
+  number: ['car number', 'unit number', 'road number'],
+  type: ['car type', 'equipment type'],
+  load: ['load empty', 'loaded or empty', 'l e'],
+  lading: ['commodity', 'contents'],
+  hazmat: ['hazmat', 'hazardous'],
+  firstDerailed: ['first derailed'],
+  grossWeight: ['gross weight', 'weight', 'gross'],
+  lengthOverPullingFaces: ['length'],
+  axleCount: ['axle count', 'number of axles'],
+  name: ['station', 'sta'],
+  disturbance: ['state'],
+  note: ['note', 'notes', 'remarks', 'comment'],
+  stationPosition: ['distance', 'from pod', 'dist from pod', 'position'],
+  gauge: ['gauge', 'gage'],
+  crosslevel: ['crosslevel', 'cross level', 'xl'],
+  midOrdinate62: ['62 ft offset', '62 ft mid ordinate', 'mid ordinate 62 ft'],
+  midOrdinate31: ['31 ft offset', '31 ft mid ordinate', 'mid ordinate 31 ft'],
+  'profile62.left': ['profile left', 'profile l'],
+  'profile62.right': ['profile right', 'profile r'],
+  'lateralMovement.left': ['sideways left', 'movement left', 'move l'],
+  'lateralMovement.right': ['sideways right', 'movement right', 'move r'],
+  'verticalMovement.left': ['down left'],
+  'verticalMovement.right': ['down right'],
+  defectiveTies: ['bad ties', 'defective ties'],
+  'fasteningsLoose.left': ['loose fastenings left', 'loose left', 'loose l'],
+  'fasteningsLoose.right': ['loose fastenings right', 'loose right', 'loose r'],
+};
 
 const unitsOf = (quantity: Quantity): readonly Unit[] =>
   quantity.kind === 'measure' ? DIMENSIONS[quantity.dimension].units : [];
@@ -35,18 +69,23 @@ export function targetsOf(importKind: TableImportKind): readonly ImportTarget[] 
       label: field.label,
       required: field.required === true && field.id !== 'disturbance',
       units: [],
+      alsoCalled: OTHER_NAMES[field.id] ?? [],
       about: { type: 'field', field },
     }));
   const readings = groupsFor(screen, kind)
     .flatMap((group) => group.quantities)
     .flatMap((quantity): readonly ImportTarget[] => {
-      const target = (slot: string, suffix: string): ImportTarget => ({
-        id: slot === '' ? quantity.id : `${quantity.id}.${slot}`,
-        label: `${quantity.name}${suffix}`,
-        required: quantity.id === 'stationPosition',
-        units: unitsOf(quantity),
-        about: { type: 'reading', quantity, slot },
-      });
+      const target = (slot: string, suffix: string): ImportTarget => {
+        const id = slot === '' ? quantity.id : `${quantity.id}.${slot}`;
+        return {
+          id,
+          label: `${quantity.name}${suffix}`,
+          required: quantity.id === 'stationPosition',
+          units: unitsOf(quantity),
+          alsoCalled: OTHER_NAMES[id] ?? [],
+          about: { type: 'reading', quantity, slot },
+        };
+      };
       return quantity.slots.length === 0
         ? [target('', '')]
         : quantity.slots.map((slot) => target(slot.id, `, ${slot.label.toLowerCase()}`));

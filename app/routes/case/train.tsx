@@ -1,0 +1,165 @@
+import { json, redirect, type ActionFunctionArgs, type LoaderFunctionArgs } from '@remix-run/node';
+import { Link, useActionData, useLoaderData, useLocation } from '@remix-run/react';
+import { loadCase, notFound } from '~/app/case.server';
+import { FindingList } from '~/app/components/findings/FindingList';
+import { SvgView } from '~/app/components/FigureView';
+import { Imported } from '~/app/components/imports/Imported';
+import { Page } from '~/app/components/Page';
+import { Pager } from '~/app/components/Pager';
+import { ReadingsForm } from '~/app/components/readings/ReadingsForm';
+import { Sheet } from '~/app/components/Sheet';
+import { SubjectSheets } from '~/app/components/subjects/SubjectSheets';
+import { RecorderRunSheet } from '~/app/components/train/RecorderRunSheet';
+import { VehicleTable } from '~/app/components/train/VehicleTable';
+import { caseFindings } from '~/app/findings/case-findings.server';
+import { findingView } from '~/app/findings/view.server';
+import { importedIn } from '~/app/imports/imported';
+import { pageOf } from '~/app/paging';
+import { answerReadings, type AnsweredReadings } from '~/app/readings/answer.server';
+import { readingsChoices, readingsView } from '~/app/readings/view.server';
+import { subjectPart } from '~/app/subjects/part.server';
+import { consistSvg } from '~/app/train/figures.server';
+import { vehicleRows } from '~/app/train/rows.server';
+import { runViews, sampleBack } from '~/app/train/runs.server';
+import { readActor } from '~/app/who.server';
+import { removeRecorderRun, restoreRecorderRun } from '~/db/recorder';
+
+const VEHICLE = {
+  forms: [{ groups: ['vehicleSize'], findings: [] }],
+  named: ['position', 'mark', 'number'],
+};
+
+function backAnswer(loaded: ReturnType<typeof loadCase>, search: URLSearchParams) {
+  const run = search.get('run');
+  const distance = search.get('back')?.trim() ?? '';
+  if (!run || distance === '') return null;
+  const found = sampleBack(loaded, run, distance);
+  return {
+    run,
+    distance,
+    sample: found.ok ? found.value : null,
+    error: found.ok ? null : found.message,
+  };
+}
+
+export async function loader({ request, params }: LoaderFunctionArgs) {
+  const loaded = loadCase(params);
+  const { record, caseId } = loaded;
+  const actor = await readActor(request, record);
+  const asked = new URL(request.url).searchParams;
+  const vehicle = record.entities.vehicle.find(({ id }) => id === asked.get('vehicle'));
+  return json({
+    caseId,
+    metric: record.fields.units === 'metric',
+    imported: importedIn(asked.get('imported'), 'consist', 'recorder'),
+    figure: consistSvg(loaded),
+    page: pageOf(vehicleRows(loaded), asked.get('page')),
+    part: vehicle ? subjectPart(loaded, 'vehicle', vehicle, VEHICLE, actor) : null,
+    runs: runViews(loaded),
+    back: backAnswer(loaded, asked),
+    findings: caseFindings(loaded)
+      .filter(({ part }) => part === 'train')
+      .map((finding) => findingView(loaded, finding)),
+    choices: readingsChoices(loaded),
+    looked: readingsView(loaded, { kind: 'case', id: caseId }, ['trainObservations'], actor),
+  });
+}
+
+type Answer = {
+  readonly readings: AnsweredReadings | null;
+  readonly noReason: { readonly run: string; readonly message: string } | null;
+};
+
+export async function action({ request, params }: ActionFunctionArgs) {
+  const loaded = loadCase(params);
+  const { db, caseId, record } = loaded;
+  const form = await request.formData();
+  const actor = await readActor(request, record);
+  const intent = form.get('intent');
+  if (intent === 'removeRun' || intent === 'restoreRun') {
+    const run = record.recorderRuns.find(({ id }) => id === form.get('run'));
+    if (!run) throw notFound('There is no such recorder run in this case.');
+    const reason = String(form.get('reason') ?? '').trim();
+    if (intent === 'removeRun' && reason === '') {
+      const message = 'Say why: a few words, such as “another train”.';
+      return json<Answer>({ readings: null, noReason: { run: run.id, message } }, { status: 422 });
+    }
+    if (intent === 'removeRun') removeRecorderRun(db, caseId, run.id, reason, actor);
+    else restoreRecorderRun(db, caseId, run.id, actor);
+    return redirect(`/cases/${caseId}/train#recorder`);
+  }
+  const readings = answerReadings(request, form, loaded, actor);
+  return json<Answer>({ readings, noReason: null }, { status: readings?.status ?? 400 });
+}
+
+export default function Train() {
+  const data = useLoaderData<typeof loader>();
+  const answer = useActionData<typeof action>();
+  const { search } = useLocation();
+  const { caseId, page, part, runs, findings, choices } = data;
+  const hrefOf = (id: string): string => {
+    const params = new URLSearchParams(search);
+    params.set('vehicle', id);
+    params.delete('imported');
+    return `?${params}#chosen`;
+  };
+  return (
+    <Page
+      title="Train"
+      intro="The train from the head end, what it weighed, and what its recorder says."
+      actions={
+        <>
+          <Link className="button" to={`/cases/${caseId}/records/vehicle/new`}>
+            Add a vehicle
+          </Link>
+          <Link className="button" to={`/cases/${caseId}/import/consist`}>
+            Import a consist
+          </Link>
+          <Link className="button" to={`/cases/${caseId}/import/recorder`}>
+            Import a recorder
+          </Link>
+        </>
+      }
+    >
+      {data.imported && <Imported counts={data.imported} />}
+      <Sheet title="Consist" id="consist">
+        {data.figure && <SvgView html={{ __html: data.figure }} wide />}
+        {page.total === 0 ? (
+          <p className="soft">
+            No vehicle yet. Import the consist as a CSV file, or add the vehicles one by one from the head
+            end.
+          </p>
+        ) : (
+          <VehicleTable caseId={caseId} rows={page.items} open={part?.id ?? null} hrefOf={hrefOf} />
+        )}
+        <Pager of={page} what="vehicles" />
+      </Sheet>
+      {part && <SubjectSheets part={part} choices={choices} answer={answer?.readings?.answer} />}
+      <Sheet title="Event recorder" id="recorder">
+        {runs.length === 0 && (
+          <p className="soft">
+            No recorder file yet. Import the download as CSV; the file itself is kept with its SHA-256.
+          </p>
+        )}
+        {runs.map((run) => (
+          <RecorderRunSheet
+            key={run.id}
+            run={run}
+            svg={null}
+            back={data.back?.run === run.id ? data.back : null}
+            exampleDistance={data.metric ? '70 m' : '230 ft'}
+            reasonError={answer?.noReason?.run === run.id ? answer.noReason.message : undefined}
+          />
+        ))}
+      </Sheet>
+      {findings.length > 0 && (
+        <Sheet title="What follows" id="findings">
+          <FindingList findings={findings} empty="" />
+        </Sheet>
+      )}
+      <Sheet title="Looked for" id="readings">
+        <ReadingsForm view={data.looked} choices={choices} answer={answer?.readings?.answer} />
+      </Sheet>
+    </Page>
+  );
+}
