@@ -4,6 +4,7 @@ import { loadCase } from '~/app/case.server';
 import { Page } from '~/app/components/Page';
 import { Sheet } from '~/app/components/Sheet';
 import { missingParts } from '~/app/overview/missing.server';
+import { notFoundYet } from '~/app/overview/not-found-yet.server';
 import { summaryFacts } from '~/app/overview/summary.server';
 import { caseKind } from '~/lib/case/kinds';
 
@@ -16,11 +17,12 @@ export function loader({ params }: LoaderFunctionArgs) {
     narrative: typeof narrative === 'string' ? narrative : '',
     facts: summaryFacts(loaded),
     parts: missingParts(loaded),
+    waiting: notFoundYet(loaded),
   });
 }
 
 export default function Overview() {
-  const { caseId, name, narrative, facts, parts } = useLoaderData<typeof loader>();
+  const { caseId, name, narrative, facts, parts, waiting } = useLoaderData<typeof loader>();
   return (
     <Page
       title="Overview"
@@ -78,6 +80,18 @@ export default function Overview() {
           ))}
         </ul>
       </Sheet>
+      {waiting.length > 0 && (
+        <Sheet title="Cannot be worked out yet">
+          <ul className="findings">
+            {waiting.map(({ title, missing, screen }) => (
+              <li key={title} className="finding">
+                <Link to={`/cases/${caseId}/${screen}`}>{title}</Link>
+                <span className="soft">Needs {missing}</span>
+              </li>
+            ))}
+          </ul>
+        </Sheet>
+      )}
     </Page>
   );
 }
