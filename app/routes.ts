@@ -23,6 +23,7 @@ export default present([
       route('turnout', 'routes/case/turnout.tsx'),
       route('photos', 'routes/case/photos.tsx'),
       route('explanations', 'routes/case/explanations.tsx'),
+      route('explanations/judgements', 'routes/case/judgements.tsx'),
       route('report', 'routes/case/report.tsx'),
       route('log', 'routes/case/log.tsx'),
       route('records/:kind/new', 'routes/case/records/new.tsx'),

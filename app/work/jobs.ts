@@ -1,9 +1,14 @@
 import type { Assessment } from '~/lib/explanations/assess';
 
 /** What the worker does: long sums and long documents, which would hold up every other page. */
-export type Job = { readonly kind: 'assess'; readonly caseId: string };
+export type Job =
+  { readonly kind: 'assess'; readonly caseId: string } | { readonly kind: 'report'; readonly caseId: string };
 
-export type JobResults = { readonly assess: Assessment };
+export type JobResults = {
+  readonly assess: Assessment;
+  /** Path of the finished PDF. */
+  readonly report: string;
+};
 
 export type JobRequest = { readonly id: number; readonly job: Job };
 

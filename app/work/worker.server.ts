@@ -9,10 +9,10 @@ type Running = { readonly worker: Worker; readonly waiting: Map<number, Waiting>
 const kept = globalThis as typeof globalThis & { flangemarkWorker?: Running; flangemarkJobs?: number };
 
 /** The bundle of the server is elsewhere, so the worker is found from where the app was started. */
-const ENTRY = join('app', 'work', 'worker.ts');
+const ENTRY = join('app', 'work', 'worker.mjs');
 
 function start(): Running {
-  const worker = new Worker(join(process.cwd(), ENTRY), { execArgv: ['--import', 'tsx'] });
+  const worker = new Worker(join(process.cwd(), ENTRY));
   // A worker without work must not keep the process from ending.
   worker.unref();
   const waiting = new Map<number, Waiting>();
