@@ -10,6 +10,8 @@ export type TableRow = {
   readonly href?: string;
   readonly cells: Readonly<Record<string, ReactNode>>;
   readonly removed?: { readonly reason: string } | null;
+  /** The one that the page shows in full. */
+  readonly current?: boolean;
 };
 
 type Props = {
@@ -40,10 +42,15 @@ export function EntityTable({ caption, nameLabel, columns, rows, empty }: Props)
         </thead>
         <tbody>
           {rows.map((row) => (
-            <tr key={row.id} className={row.removed ? 'removed' : undefined}>
+            <tr key={row.id} className={row.removed ? 'removed' : row.current ? 'current' : undefined}>
               <th scope="row">
                 {row.href ? (
-                  <Link to={row.href} className="action-link" prefetch="none">
+                  <Link
+                    to={row.href}
+                    className="action-link"
+                    prefetch="none"
+                    aria-current={row.current ? 'true' : undefined}
+                  >
                     {row.name}
                   </Link>
                 ) : (

@@ -9,9 +9,9 @@ import { SHOWN_KINDS, subjectAt, subjectKey } from './subject';
 
 export const CAPTION_LENGTH = 1000;
 
-const FIELDS = ['caption', 'subject', 'person', 'takenAt'] as const;
-export type PhotoForm = Readonly<Record<(typeof FIELDS)[number], string>>;
-export type PhotoErrors = Partial<Record<(typeof FIELDS)[number], string>>;
+type PhotoField = 'caption' | 'subject' | 'person' | 'takenAt';
+export type PhotoForm = Readonly<Record<PhotoField, string>>;
+export type PhotoErrors = Partial<Record<PhotoField, string>>;
 
 /** What is said about a photo, as it stands in its form. */
 export const photoForm = (photo: Photo): PhotoForm => ({

@@ -1,0 +1,100 @@
+import { json, type ActionFunctionArgs, type LoaderFunctionArgs } from '@remix-run/node';
+import { Link, useActionData, useLoaderData } from '@remix-run/react';
+import { loadCase } from '~/app/case.server';
+import { EntityTable, type TableColumn } from '~/app/components/EntityTable';
+import { FindingList } from '~/app/components/findings/FindingList';
+import { Page } from '~/app/components/Page';
+import { Pager } from '~/app/components/Pager';
+import { ReadingsForm } from '~/app/components/readings/ReadingsForm';
+import { Sheet } from '~/app/components/Sheet';
+import { SubjectSheets } from '~/app/components/subjects/SubjectSheets';
+import { generalFindings } from '~/app/findings/general.server';
+import { pageOf } from '~/app/paging';
+import { answerReadings } from '~/app/readings/answer.server';
+import { readingsChoices, readingsView } from '~/app/readings/view.server';
+import { chosenOf } from '~/app/subjects/chosen';
+import { subjectPart } from '~/app/subjects/part.server';
+import { subjectRows } from '~/app/subjects/rows.server';
+import { readActor } from '~/app/who.server';
+
+const FORMS = [
+  {
+    groups: ['railWear'],
+    findings: ['verticalLoss', 'gaugeFaceLoss', 'gaugeFaceAngle', 'railCant'],
+  },
+  { groups: ['railFriction'], findings: ['gaugeFaceFriction', 'topOfRailFriction'] },
+  { groups: ['railHold'], findings: ['gaugeSpikesDrawn', 'fasteningsMissing', 'plateCut'] },
+];
+
+const COLUMNS: readonly TableColumn[] = [
+  { id: 'section', label: 'Section' },
+  { id: 'rolled', label: 'Rolled' },
+  { id: 'joint', label: 'Joint or weld near' },
+  { id: 'state', label: 'State when read' },
+  { id: 'readings', label: 'Readings', number: true },
+];
+
+/** What the rails and the wheel together give, whichever rail is open. */
+const TOGETHER = ['climb', 'axleSum', 'rollover'];
+
+export async function loader({ request, params }: LoaderFunctionArgs) {
+  const loaded = loadCase(params);
+  const { record, caseId } = loaded;
+  const actor = await readActor(request, record);
+  const asked = new URL(request.url).searchParams;
+  const chosen = chosenOf(record.entities.rail, asked.get('rail'));
+  const named = ['rail', 'where'];
+  return json({
+    caseId,
+    page: pageOf(subjectRows(loaded, 'rail', COLUMNS), asked.get('page')),
+    part: chosen && subjectPart(loaded, 'rail', chosen, { forms: FORMS, named }, actor),
+    together: generalFindings(loaded, TOGETHER),
+    choices: readingsChoices(loaded),
+    looked: readingsView(loaded, { kind: 'case', id: caseId }, ['railObservations'], actor),
+  });
+}
+
+export async function action({ request, params }: ActionFunctionArgs) {
+  const loaded = loadCase(params);
+  const form = await request.formData();
+  const answered = answerReadings(request, form, loaded, await readActor(request, loaded.record));
+  return json({ answer: answered?.answer }, { status: answered?.status ?? 400 });
+}
+
+export default function Rails() {
+  const { caseId, page, part, together, choices, looked } = useLoaderData<typeof loader>();
+  const answer = useActionData<typeof action>()?.answer;
+  return (
+    <Page
+      title="Rails"
+      intro="Section, wear, friction and hold of the rails before the POD, both of them, and what a wheel can do on them."
+      actions={
+        <Link className="button" to={`/cases/${caseId}/records/rail/new`}>
+          Add a rail
+        </Link>
+      }
+    >
+      <Sheet title="Places read" id="rails">
+        <EntityTable
+          caption="Rails"
+          nameLabel="Rail"
+          columns={COLUMNS}
+          rows={page.items.map((row) => ({
+            ...row,
+            href: `${row.href}#chosen`,
+            current: row.id === part?.id,
+          }))}
+          empty="None yet. Add the high rail and the low rail close before the POD, where the derailment has not touched them."
+        />
+        <Pager of={page} what="rails" />
+      </Sheet>
+      <Sheet title="Climbing and rolling over" id="together">
+        <FindingList findings={together} empty="Nothing yet." />
+      </Sheet>
+      {part && <SubjectSheets part={part} choices={choices} answer={answer} />}
+      <Sheet title="Looked for" id="looked">
+        <ReadingsForm view={looked} choices={choices} answer={answer} />
+      </Sheet>
+    </Page>
+  );
+}

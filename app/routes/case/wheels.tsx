@@ -1,0 +1,84 @@
+import { json, type ActionFunctionArgs, type LoaderFunctionArgs } from '@remix-run/node';
+import { Link, useActionData, useLoaderData } from '@remix-run/react';
+import { loadCase } from '~/app/case.server';
+import { FindingList } from '~/app/components/findings/FindingList';
+import { Page } from '~/app/components/Page';
+import { ReadingsForm } from '~/app/components/readings/ReadingsForm';
+import { Sheet } from '~/app/components/Sheet';
+import { SubjectSheets } from '~/app/components/subjects/SubjectSheets';
+import { WheelDefects } from '~/app/components/wheels/WheelDefects';
+import { WheelTable } from '~/app/components/wheels/WheelTable';
+import { answerReadings } from '~/app/readings/answer.server';
+import { readingsChoices, readingsView } from '~/app/readings/view.server';
+import { TRUCK_COLUMNS, WHEELSET_COLUMNS } from '~/app/wheels/columns';
+import { wheelsView } from '~/app/wheels/view.server';
+import { readActor } from '~/app/who.server';
+
+export async function loader({ request, params }: LoaderFunctionArgs) {
+  const loaded = loadCase(params);
+  const { caseId, record } = loaded;
+  const actor = await readActor(request, record);
+  return json({
+    caseId,
+    view: wheelsView(loaded, new URL(request.url).searchParams, actor),
+    choices: readingsChoices(loaded),
+    looked: readingsView(loaded, { kind: 'case', id: caseId }, ['wheelObservations'], actor),
+  });
+}
+
+export async function action({ request, params }: ActionFunctionArgs) {
+  const loaded = loadCase(params);
+  const form = await request.formData();
+  const answered = answerReadings(request, form, loaded, await readActor(request, loaded.record));
+  return json({ answer: answered?.answer }, { status: answered?.status ?? 400 });
+}
+
+export default function Wheels() {
+  const { caseId, view, choices, looked } = useLoaderData<typeof loader>();
+  const answer = useActionData<typeof action>()?.answer;
+  const { part, wheelsets, trucks, defects, ofVehicle } = view;
+  const add = (kind: string) => (
+    <Link className="button button--small" to={`/cases/${caseId}/records/${kind}/new`}>
+      Add
+    </Link>
+  );
+  return (
+    <Page
+      title="Wheels"
+      intro="Wheelsets and trucks of the first derailed equipment and of its neighbours; what came off first stands first."
+    >
+      <Sheet title="Wheelsets" id="wheelsets" aside={add('wheelset')}>
+        <WheelTable
+          of={wheelsets}
+          what="wheelsets"
+          param="page"
+          columns={WHEELSET_COLUMNS}
+          chosen={part?.id}
+          empty="None yet. Start with the first derailed axle, then the others of its truck, then an axle that stayed on for comparison."
+        />
+      </Sheet>
+      <Sheet title="Trucks" id="trucks" aside={add('truck')}>
+        <WheelTable
+          of={trucks}
+          what="trucks"
+          param="trucks"
+          columns={TRUCK_COLUMNS}
+          chosen={part?.id}
+          empty="None yet. Add both trucks of the first derailed car."
+        />
+      </Sheet>
+      {part && <SubjectSheets part={part} choices={choices} answer={answer} />}
+      {part?.kind === 'wheelset' && (
+        <WheelDefects wheelset={part} caseId={caseId} defects={defects} choices={choices} answer={answer} />
+      )}
+      {ofVehicle.length > 0 && (
+        <Sheet title="Both trucks together">
+          <FindingList findings={ofVehicle} empty="" />
+        </Sheet>
+      )}
+      <Sheet title="Looked for" id="looked">
+        <ReadingsForm view={looked} choices={choices} answer={answer} />
+      </Sheet>
+    </Page>
+  );
+}
