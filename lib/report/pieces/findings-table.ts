@@ -25,7 +25,7 @@ function heldAgainst(finding: Finding, report: Report): Inline {
       face: check.exceeded ? 'bold' : 'body',
       ink: check.exceeded ? 'warn' : 'text',
     },
-    { text: ` (probability of beyond: ${chance(check.probabilityExceeds)})` },
+    { text: ` (beyond: ${together(chance(check.probabilityExceeds))})` },
   ]);
 }
 
@@ -90,13 +90,17 @@ export function findingsTable(findings: readonly Finding[], report: Report): Tab
   return {
     columns: [
       { head: 'No.', width: 30 },
-      { head: 'Finding', ...(compared ? { share: 0.33 } : {}) },
-      { head: 'Value, ± U (k = 2)', align: 'right' },
+      { head: 'Finding, and what it comes from', ...(compared ? { share: 0.42 } : {}) },
+      { head: `Value, ${together('± U (k = 2)')}`, align: 'right' },
       ...(compared ? [{ head: 'Held against' }] : []),
-      { head: 'From', share: compared ? 0.15 : 0.2 },
       { head: 'Method', width: 40 },
     ],
-    notes: [...shared].map(([remark, letter]) => `${letter}  ${remark}`),
+    notes: [
+      ...(compared
+        ? ['In brackets: how probable it is, given the uncertainty, that the value lies beyond the limit.']
+        : []),
+      ...[...shared].map(([remark, letter]) => `${letter}  ${remark}`),
+    ],
     rows: findings.map((finding) => {
       const number = refs.ofFinding(finding.id) ?? '';
       const method = refs.ofMethod(finding.method.id);
@@ -111,10 +115,10 @@ export function findingsTable(findings: readonly Finding[], report: Report): Tab
             finding.title,
             lettered.length === 0 ? '' : [faint(` (${lettered.join(', ')})`)],
             ...own.map((remark) => [faint(`\n${remark}`)]),
+            'readings' in finding ? [faint('\nFrom '), ...refs.cite(finding.readings)] : '',
           ),
           findingValue(finding, report),
           ...(compared ? [heldAgainst(finding, report)] : []),
-          'readings' in finding ? refs.cite(finding.readings) : '',
           method === undefined ? '' : [{ text: method, ink: 'link' as const, goTo: method }],
         ],
       };

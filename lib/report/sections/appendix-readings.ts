@@ -14,6 +14,7 @@ import {
   nameOfPerson,
   quantityText,
   shortTime,
+  together,
   valueText,
 } from '../words';
 
@@ -139,7 +140,7 @@ function everyReading(report: Report, basis: ReturnType<typeof basisIndex>): Tab
       { head: 'Of' },
       { head: 'Reading' },
       { head: 'As entered' },
-      { head: 'Value, ± U (k = 2)', align: 'right' },
+      { head: `Value, ${together('± U (k = 2)')}`, align: 'right' },
       { head: 'u', width: 24 },
       { head: 'Taken by' },
       { head: 'Taken at' },
@@ -163,9 +164,9 @@ function everyReading(report: Report, basis: ReturnType<typeof basisIndex>): Tab
           enteredText(reading),
           value.text,
           [faint(basis.of(value.basis))],
-          nameOfPerson(record, reading.personId) ?? [faint('not recorded')],
-          reading.takenAt === null ? [faint('not recorded')] : shortTime(reading.takenAt),
-          instrument === undefined ? [faint('none named')] : String(instrument.fields.name ?? ''),
+          together(nameOfPerson(record, reading.personId) ?? '–'),
+          reading.takenAt === null ? '–' : shortTime(reading.takenAt),
+          instrument === undefined ? '–' : String(instrument.fields.name ?? ''),
           DISTURBANCE_WORDS[reading.disturbance],
           [...correctionRuns(reading, replacedBy, report), { text: notes }],
         ],
@@ -194,7 +195,7 @@ export const appendixReadings: Section = {
     }
     writer.heading('Every reading, in the order of entry');
     writer.text(
-      'Nothing is overwritten: a correction or a withdrawal is a reading of its own, and both stay here. The value is what was entered, converted once; its uncertainty rests on what is said under the same u at the end of the table.',
+      'Nothing is overwritten: a correction or a withdrawal is a reading of its own, and both stay here. The value is what was entered, converted once; its uncertainty rests on what is said under the same u at the end of the table. A dash: not recorded, or no instrument named.',
     );
     const basis = basisIndex();
     writer.table(

@@ -37,7 +37,6 @@ export const handlingSection: Section = {
   id: 'handling',
   title: 'Train handling',
   kind: 'numbered',
-  startsPage: true,
   build(report, writer) {
     const findings = report.findings.filter(({ part }) => part === 'train');
     if (report.record.recorderRuns.length === 0) absent(writer, 'An event recorder');

@@ -41,7 +41,6 @@ export const trackSection: Section = {
   id: 'track',
   title: 'Track readings',
   kind: 'numbered',
-  startsPage: true,
   build(report, writer) {
     if (standing(report.record, 'station').length === 0) return absentMany(writer, 'Track stations');
     const findings = report.findings.filter(({ part }) => part === 'track');

@@ -132,7 +132,6 @@ export const trainSection: Section = {
   id: 'train',
   title: 'Site and train',
   kind: 'numbered',
-  startsPage: true,
   build(report, writer) {
     const { record } = report;
     writer.heading('The train');

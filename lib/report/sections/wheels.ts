@@ -70,7 +70,7 @@ function gear(
       entity,
       kind === 'wheelDefect' ? ['appearance', 'note'] : FIELDS[kind],
     );
-    if (words !== '') writer.text(words);
+    if (words !== '') writer.text(words, { leadsTo: true });
     const readings = report.readingsOf({ kind, id: entity.id });
     if (readings.length === 0) writer.text('No reading of it was recorded.');
     else writer.table(`Readings: ${name}`, readingsTable(readings, report));
@@ -90,7 +90,6 @@ export const wheelsSection: Section = {
   id: 'wheels',
   title: 'Wheels, trucks and rails',
   kind: 'numbered',
-  startsPage: true,
   build(report, writer) {
     const findings = report.findings.filter(({ part }) => part === 'wheels' || part === 'rails');
     if (findings.length > 0) {
