@@ -1,4 +1,6 @@
 import type { LoadedCase } from '~/app/case.server';
+import { derived } from '~/app/derived.server';
+import { caseFindings } from '~/app/findings/case-findings.server';
 import { localTime, moment } from '~/app/times';
 import { nameOf } from '~/lib/case/name-of';
 import type { CaseRecord, Reading } from '~/lib/case/record';
@@ -71,7 +73,25 @@ export type Version = {
   readonly shown: boolean;
 };
 
-export function trailOf({ record }: LoadedCase, reading: Reading) {
+export type UsedIn = { readonly id: string; readonly title: string; readonly screen: string };
+
+const findingsByReading = (loaded: LoadedCase): ReadonlyMap<string, readonly UsedIn[]> =>
+  derived(loaded, 'findings by reading', () => {
+    const map = new Map<string, UsedIn[]>();
+    for (const finding of caseFindings(loaded)) {
+      if (!('readings' in finding)) continue;
+      const screen = finding.part === 'mechanics' ? 'explanations' : finding.part;
+      for (const id of new Set(finding.readings)) {
+        const list = map.get(id) ?? [];
+        list.push({ id: finding.id, title: finding.title, screen });
+        map.set(id, list);
+      }
+    }
+    return map;
+  });
+
+export function trailOf(loaded: LoadedCase, reading: Reading) {
+  const { record } = loaded;
   const versions = versionsOf(record, reading);
   const newest = versions.at(-1) ?? reading;
   return {
@@ -79,6 +99,7 @@ export function trailOf({ record }: LoadedCase, reading: Reading) {
     facts: factsOf(record, reading),
     newest,
     isNewest: newest.id === reading.id,
+    usedIn: findingsByReading(loaded).get(reading.id) ?? [],
     versions: versions.map((each): Version => ({
       id: each.id,
       text: readingText(each),

@@ -122,6 +122,21 @@ export default function ReadingTrail() {
           ))}
         </ol>
       </Sheet>
+      {data.isNewest && !data.withdrawn && (
+        <Sheet title="What rests on it">
+          {data.usedIn.length === 0 ? (
+            <p className="soft">No finding uses this reading as it stands.</p>
+          ) : (
+            <ul className="plain-list">
+              {data.usedIn.map(({ id, title, screen }) => (
+                <li key={id}>
+                  <Link to={`/cases/${data.caseId}/${screen}`}>{title}</Link>
+                </li>
+              ))}
+            </ul>
+          )}
+        </Sheet>
+      )}
       {data.isNewest && quantity && (
         <Sheet title={data.withdrawn ? 'Put it back' : 'Correct it'}>
           <p className="soft">The reading above stays as it is; what you enter here takes its place.</p>
