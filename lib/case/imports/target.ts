@@ -36,6 +36,8 @@ const OTHER_NAMES: Readonly<Record<string, readonly string[]>> = {
   firstDerailed: ['first derailed'],
   grossWeight: ['gross weight', 'weight', 'gross'],
   lengthOverPullingFaces: ['length'],
+  truckCentres: ['truck centers', 'truck ctrs'],
+  axleSpacing: ['axle spacing', 'axle spc'],
   axleCount: ['axle count', 'number of axles'],
   name: ['station', 'sta'],
   disturbance: ['state'],
