@@ -4,6 +4,8 @@ export type Measurement = {
   readonly value: number;
   readonly floor: number;
   readonly unit: string;
+  /** What the value was taken from, when it is the worst of several. */
+  readonly parts?: readonly string[];
 };
 
 /** The median, which one slow round does not move. */

@@ -33,7 +33,8 @@ function samples(): readonly (readonly number[])[] {
   ]);
 }
 
-const HEADER = 'Time s,Distance ft,Speed mph,Throttle,Dynamic brake,Brake pipe psi,Brake cylinder psi,Emergency';
+const HEADER =
+  'Time s,Distance ft,Speed mph,Throttle,Dynamic brake,Brake pipe psi,Brake cylinder psi,Emergency';
 
 /** The least that keeps the same rows: numbers already in memory, one statement, one transaction. */
 function bareInsert(folder: string, rows: readonly (readonly number[])[], round: number): number {
@@ -64,8 +65,16 @@ function wholeImport(folder: string, bytes: Uint8Array, round: number): number {
   const sheet = must(readCsv(must(decodeText(bytes))));
   const mapping = proposeMapping(sheet.header, RECORDER_TARGETS, null, (id) => usualChannelUnit(id, 'us'));
   const preview = must(previewRecorder(sheet, mapping, 'us'));
-  if (preview.problems.length > 0 || preview.series.length !== 8) throw new Error('The file was not read whole.');
-  const meta = { name: 'Bench', vehicleId: null, fileName: 'b.csv', sha256: 'b'.repeat(64), clockOffsetS: 0, note: '' };
+  if (preview.problems.length > 0 || preview.series.length !== 8)
+    throw new Error('The file was not read whole.');
+  const meta = {
+    name: 'Bench',
+    vehicleId: null,
+    fileName: 'b.csv',
+    sha256: 'b'.repeat(64),
+    clockOffsetS: 0,
+    note: '',
+  };
   addRecorderRun(db, caseId, meta, preview.series, actor);
   const spent = performance.now() - start;
   db.$client.close();

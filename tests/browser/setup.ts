@@ -38,6 +38,25 @@ function addressIn(app: ChildProcess): Promise<string> {
 /** The built app on a free port of loopback, with an empty data folder of its own. */
 export async function startApp({ demo = false }: { readonly demo?: boolean } = {}): Promise<RunningApp> {
   const dataDir = await mkdtemp(join(tmpdir(), 'flangemark-'));
+  const removeData = () => rm(dataDir, { recursive: true, force: true });
+  try {
+    const app = await startAppOn(dataDir, { demo });
+    const stop = async () => {
+      await app.stop();
+      await removeData();
+    };
+    return { ...app, stop };
+  } catch (error) {
+    await removeData();
+    throw error;
+  }
+}
+
+/** The built app on a data folder that stays when it stops. */
+export async function startAppOn(
+  dataDir: string,
+  { demo = false }: { readonly demo?: boolean } = {},
+): Promise<RunningApp> {
   const app = spawn(process.execPath, ['--import', 'tsx', join('app', 'server', 'main.ts')], {
     env: {
       ...process.env,
@@ -51,11 +70,9 @@ export async function startApp({ demo = false }: { readonly demo?: boolean } = {
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   const stop = async () => {
-    if (app.exitCode === null) {
-      app.kill('SIGTERM');
-      await new Promise((resolve) => app.once('exit', resolve));
-    }
-    await rm(dataDir, { recursive: true, force: true });
+    if (app.exitCode !== null) return;
+    app.kill('SIGTERM');
+    await new Promise((resolve) => app.once('exit', resolve));
   };
   try {
     return { address: await addressIn(app), dataDir, stop };
