@@ -54,7 +54,11 @@ function limitView(check: LimitCheck, dimension: Dimension, system: UnitSystem) 
   };
 }
 
-function valueOf(finding: Finding, system: UnitSystem): Pick<FindingView, 'value' | 'tone' | 'limits'> {
+/** Value, tone and limits alone. */
+export function findingValue(
+  finding: Finding,
+  system: UnitSystem,
+): Pick<FindingView, 'value' | 'tone' | 'limits'> {
   switch (finding.kind) {
     case 'measured': {
       const { value, u, dimension } = finding;
@@ -104,7 +108,7 @@ export function findingView(loaded: LoadedCase, finding: Finding): FindingView {
   return {
     id: finding.id,
     title: finding.title,
-    ...valueOf(finding, systemOf(loaded.record.fields)),
+    ...findingValue(finding, systemOf(loaded.record.fields)),
     remarks: finding.remarks,
     method: {
       id: method.id,

@@ -1,51 +1,65 @@
 import type { LoadedCase } from '~/app/case.server';
 import { fieldText } from '~/app/entities/table-rows';
 import { caseFindings } from '~/app/findings/case-findings.server';
-import { findingView, type FindingView } from '~/app/findings/view.server';
+import { findingValue, findingView, type FindingView } from '~/app/findings/view.server';
 import { subjectKey } from '~/app/photos/subject';
 import { photosOf, photoView } from '~/app/photos/view.server';
+import { readingsOf } from '~/app/readings/index.server';
+import { systemOf } from '~/app/readings/take.server';
 import { readingsView, type ReadingsView } from '~/app/readings/view.server';
 import type { Actor } from '~/db/actor';
 import { KINDS } from '~/lib/case/kinds';
 import { nameOfEntity } from '~/lib/case/name-of';
 import type { Entity } from '~/lib/case/record';
 import type { Finding } from '~/lib/findings/finding';
+import { GROUPS } from '~/lib/readings/quantities';
 import type { SubjectKind } from '~/lib/readings/quantity';
+import { glance, type GlanceRow } from './glance';
 import { placeOf } from './place';
+import { shortTitle } from './short-title';
 import { stateNote } from './state-note';
 
-/** Readings taken with one instrument, and which findings stand beside them, by the start of their `what`. */
-export type PartForm = { readonly groups: readonly string[]; readonly findings: readonly string[] };
+/** Readings taken together, and which findings (by what they are) stand beside them. */
+export type PartForm = { readonly group: string; readonly findings: readonly string[] };
+
+export type PartTab = {
+  readonly group: string;
+  readonly name: string;
+  readonly readings: number;
+  readonly href: string;
+};
 
 export type SubjectPart = {
-  readonly kind: string;
+  readonly kind: SubjectKind;
   readonly id: string;
   readonly name: string;
   readonly edit: string;
   readonly facts: readonly { readonly label: string; readonly text: string }[];
   readonly state: string | null;
   readonly removed: string | null;
-  readonly forms: readonly { readonly readings: ReadingsView; readonly findings: readonly FindingView[] }[];
-  /** Findings of it that belong to none of the forms. */
+  readonly glance: readonly GlanceRow[];
+  /** The groups of readings there are; one of them is open. */
+  readonly tabs: readonly PartTab[];
+  readonly open: { readonly readings: ReadingsView; readonly findings: readonly FindingView[] };
+  /** Findings of it that belong to none of the groups. */
   readonly others: readonly FindingView[];
   readonly photos: readonly { readonly href: string; readonly thumb: string; readonly alt: string }[];
   readonly addPhotos: string;
 };
 
+type Kind = Exclude<SubjectKind, 'case'>;
+
 type Wanted = {
-  readonly forms: readonly PartForm[];
+  readonly forms: readonly [PartForm, ...PartForm[]];
+  /** The group to open; the first when there is no such group. */
+  readonly group?: string | null;
   /** Fields that the name says already. */
   readonly named: readonly string[];
 };
 
 const MOST_PHOTOS = 12;
 
-function factsOf(
-  { record }: LoadedCase,
-  kind: Exclude<SubjectKind, 'case'>,
-  entity: Entity,
-  named: readonly string[],
-) {
+function factsOf({ record }: LoadedCase, kind: Kind, entity: Entity, named: readonly string[]) {
   return KINDS[kind].fields
     .filter(({ id }) => !named.includes(id) && id !== 'disturbance')
     .flatMap((field) => {
@@ -55,37 +69,62 @@ function factsOf(
     });
 }
 
+function tabsOf(
+  loaded: LoadedCase,
+  kind: Kind,
+  entity: Entity,
+  forms: readonly PartForm[],
+): readonly PartTab[] {
+  const subject = { kind, id: entity.id };
+  const read = readingsOf(loaded, subject);
+  const here = placeOf(loaded.caseId, subject);
+  return forms.map(({ group }) => {
+    const found = GROUPS.find(({ id }) => id === group);
+    const ids = new Set(found?.quantities.map(({ id }) => id));
+    return {
+      group,
+      name: found?.name ?? group,
+      readings: read.filter(({ quantity }) => ids.has(quantity)).length,
+      href: `${here}&group=${group}#readings`,
+    };
+  });
+}
+
 /** Everything a screen shows of one thing: what is said of it, its readings, findings and photos. */
 export function subjectPart(
   loaded: LoadedCase,
-  kind: Exclude<SubjectKind, 'case'>,
+  kind: Kind,
   entity: Entity,
-  { forms, named }: Wanted,
+  { forms, group, named }: Wanted,
   actor: Actor,
 ): SubjectPart {
   const { record, caseId } = loaded;
   const subject = { kind, id: entity.id };
-  const here = placeOf(caseId, subject);
+  const name = nameOfEntity(record, kind, entity);
+  const system = systemOf(record.fields);
   // What mechanics makes of several things together is shown once, and not under one of them.
   const findings = caseFindings(loaded).filter(
     (finding) => finding.subject?.id === entity.id && finding.part !== 'mechanics',
   );
-  const beside = (form: PartForm) => (finding: Finding) =>
-    form.findings.some((start) => finding.what.startsWith(start));
-  const show = (finding: Finding) => findingView(loaded, finding);
+  const titled = ({ title }: Finding) => shortTitle(title, name);
+  const show = (finding: Finding) => ({ ...findingView(loaded, finding), title: titled(finding) });
+  const open = forms.find((form) => form.group === group) ?? forms[0];
+  const placed = new Set(forms.flatMap((form) => form.findings));
   return {
     kind,
     id: entity.id,
-    name: nameOfEntity(record, kind, entity),
-    edit: `/cases/${caseId}/records/${kind}/${entity.id}?back=${encodeURIComponent(here)}`,
+    name,
+    edit: `/cases/${caseId}/records/${kind}/${entity.id}?back=${encodeURIComponent(placeOf(caseId, subject))}`,
     facts: factsOf(loaded, kind, entity, named),
-    state: stateNote(entity),
+    state: stateNote(kind, entity),
     removed: entity.removed && entity.removed.reason,
-    forms: forms.map((form) => ({
-      readings: readingsView(loaded, subject, form.groups, actor),
-      findings: findings.filter(beside(form)).map(show),
-    })),
-    others: findings.filter((finding) => !forms.some((form) => beside(form)(finding))).map(show),
+    glance: glance(findings, (finding) => findingValue(finding, system), titled),
+    tabs: tabsOf(loaded, kind, entity, forms),
+    open: {
+      readings: readingsView(loaded, subject, [open.group], actor),
+      findings: findings.filter(({ what }) => open.findings.includes(what)).map(show),
+    },
+    others: findings.filter(({ what }) => !placed.has(what)).map(show),
     photos: photosOf(loaded, subject)
       .slice(0, MOST_PHOTOS)
       .map((photo) => {

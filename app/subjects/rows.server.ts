@@ -14,6 +14,8 @@ export type SubjectRow = {
   readonly name: string;
   readonly href: string;
   readonly removed: { readonly reason: string } | null;
+  /** Its readings feed no finding: the derailment disturbed it, or it was repaired since. */
+  readonly leftOut: boolean;
   readonly cells: Readonly<Record<string, string>>;
 };
 
@@ -28,6 +30,7 @@ function rowOf(loaded: LoadedCase, kind: Kind, entity: Entity, columns: readonly
     name: nameOfEntity(loaded.record, kind, entity),
     href: placeOf(loaded.caseId, subject),
     removed: entity.removed && { reason: entity.removed.reason },
+    leftOut: entity.fields.disturbance === 'disturbed' || entity.fields.disturbance === 'repaired',
     cells: {
       ...Object.fromEntries(
         fields.map((field) => [field.id, fieldText(loaded.record, field, entity.fields[field.id])]),

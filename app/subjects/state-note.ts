@@ -1,7 +1,14 @@
 import type { Entity } from '~/lib/case/record';
+import type { SubjectKind } from '~/lib/readings/quantity';
 
 /** Why readings of the thing feed no finding, or only some; null when it is said to be undisturbed. */
-export function stateNote({ fields }: Entity): string | null {
+export function stateNote(kind: SubjectKind, { fields }: Entity): string | null {
+  // A defect has no state of its own: the metal in it tells whether it was there before.
+  if (kind === 'wheelDefect') {
+    return fields.appearance === 'fresh'
+      ? 'Fresh metal: it may be damage from the derailment, so its size is not used in findings.'
+      : null;
+  }
   switch (fields.disturbance) {
     case 'undisturbed':
       return null;

@@ -3,17 +3,17 @@ import { caseFindings } from '~/app/findings/case-findings.server';
 import { findingView, type FindingView } from '~/app/findings/view.server';
 import { pageOf, type Paged } from '~/app/paging';
 import { chosenOf } from '~/app/subjects/chosen';
-import { subjectPart, type PartForm, type SubjectPart } from '~/app/subjects/part.server';
+import { subjectPart, type SubjectPart } from '~/app/subjects/part.server';
 import { subjectRows, type SubjectRow } from '~/app/subjects/rows.server';
 import type { Actor } from '~/db/actor';
 import { beyondLimits } from './beyond.server';
 import { TRUCK_COLUMNS, WHEELSET_COLUMNS } from './columns';
 import { inTrainOrder } from './order.server';
 
-const WHEELSET_FORMS: readonly PartForm[] = [
-  { groups: ['backToBack'], findings: ['backToBack'] },
+const WHEELSET_FORMS = [
+  { group: 'backToBack', findings: ['backToBackMean', 'backToBackLeast', 'backToBackSwing'] },
   {
-    groups: ['wheelShape'],
+    group: 'wheelShape',
     findings: [
       'flangeThickness',
       'flangeHeight',
@@ -24,18 +24,18 @@ const WHEELSET_FORMS: readonly PartForm[] = [
       'treadHollow',
     ],
   },
-  { groups: ['wheelDiameter'], findings: ['wheelDiameter', 'diameterDifference'] },
+  { group: 'wheelDiameter', findings: ['wheelDiameter', 'diameterDifference'] },
   {
-    groups: ['wheelChecks'],
+    group: 'wheelChecks',
     findings: ['flangeThicknessCheck', 'flangeHeightCheck', 'rimThicknessCheck', 'hollowCheck'],
   },
-];
+] as const;
 
-const TRUCK_FORMS: readonly PartForm[] = [
-  { groups: ['sideBearings'], findings: ['sideBearing', 'wedgeRise', 'centrePlate', 'springs'] },
-];
+const TRUCK_FORMS = [
+  { group: 'sideBearings', findings: ['sideBearingClearance', 'sideBearingClearanceEnd', 'wedgeRise'] },
+] as const;
 
-const DEFECT_FORMS: readonly PartForm[] = [{ groups: ['wheelDefectSize'], findings: ['defect'] }];
+const DEFECT_FORMS = [{ group: 'wheelDefectSize', findings: ['defectLength', 'defectWidth'] }] as const;
 
 const ON_A_PAGE = 12;
 
@@ -79,7 +79,7 @@ export function wheelsView(loaded: LoadedCase, asked: URLSearchParams, actor: Ac
         loaded,
         'wheelset',
         wheelset,
-        { forms: WHEELSET_FORMS, named: ['vehicle', 'axle'] },
+        { forms: WHEELSET_FORMS, group: asked.get('group'), named: ['vehicle', 'axle'] },
         actor,
       ),
       defects: record.entities.wheelDefect

@@ -155,7 +155,9 @@ export function formatMeasure(value: number, style: MeasureStyle): string {
       return inchText(inches, denominator, unit === 'ft' || style.feet === true, withUnit);
     }
   }
-  const places = step === null ? PLAIN_PLACES[unit] : placesFor(step);
+  // A count is whole, whatever else is written as a bare number.
+  const plain = dimension === 'count' ? 0 : PLAIN_PLACES[unit];
+  const places = step === null ? plain : placesFor(step);
   return withLabel(fixed(inUnit, places), unit, withUnit);
 }
 

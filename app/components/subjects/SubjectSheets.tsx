@@ -3,26 +3,26 @@ import type { ReactNode } from 'react';
 import type { ReadingsAnswer } from '~/app/readings/cells';
 import type { ReadingsChoices } from '~/app/readings/view.server';
 import type { SubjectPart } from '~/app/subjects/part.server';
-import { GROUPS } from '~/lib/readings/quantities';
 import { FindingList } from '../findings/FindingList';
 import { ReadingsForm } from '../readings/ReadingsForm';
 import { Sheet } from '../Sheet';
+import { GlanceTable } from './GlanceTable';
 import { PhotoStrip } from './PhotoStrip';
 import { SubjectHead } from './SubjectHead';
+import { SubjectTabs } from './SubjectTabs';
 
 type Props = {
   readonly part: SubjectPart;
   readonly choices: ReadingsChoices;
   readonly answer?: ReadingsAnswer;
-  /** Drawings beside the findings of a form, by the id of its first group. */
-  readonly figures?: Readonly<Record<string, ReactNode>>;
+  /** A drawing of what follows from the open group of readings. */
+  readonly figure?: ReactNode;
 };
 
-const titleOf = (groups: readonly string[]): string =>
-  groups.flatMap((id) => GROUPS.find((group) => group.id === id)?.name ?? []).join(', ');
-
-/** One thing of the case: what is said of it, then its readings form by form, with what follows beside them. */
-export function SubjectSheets({ part, choices, answer, figures = {} }: Props) {
+/** One thing of the case: what is said of it, then one group of its readings with what follows beside them. */
+export function SubjectSheets({ part, choices, answer, figure }: Props) {
+  const { open, tabs, others, glance } = part;
+  const follows = open.findings.length > 0 || Boolean(figure);
   return (
     <>
       <Sheet
@@ -34,31 +34,30 @@ export function SubjectSheets({ part, choices, answer, figures = {} }: Props) {
           </Link>
         }
       >
-        <SubjectHead part={part} />
-        <PhotoStrip {...part} />
+        <div className={glance.length > 0 ? 'beside beside--even' : undefined}>
+          <div className="stack">
+            <SubjectHead part={part} />
+            <PhotoStrip {...part} />
+          </div>
+          <GlanceTable rows={glance} name={part.name} />
+        </div>
       </Sheet>
-      {part.forms.map(({ readings, findings }) => {
-        const first = readings.groups[0] ?? '';
-        const figure = figures[first];
-        const follows = findings.length > 0 || figure !== undefined;
-        return (
-          <Sheet key={readings.form} title={titleOf(readings.groups)} id={first}>
-            <div className={follows ? 'beside' : undefined}>
-              <ReadingsForm view={readings} choices={choices} answer={answer} />
-              {follows && (
-                <div className="stack">
-                  <h3>What follows</h3>
-                  {figure}
-                  <FindingList findings={findings} empty="Nothing yet." />
-                </div>
-              )}
+      <Sheet title={tabs.length > 1 ? 'Its readings' : 'Where it was read'} id="readings">
+        <SubjectTabs tabs={tabs} open={open.readings.groups[0]} />
+        <div className={follows ? 'beside' : undefined}>
+          <ReadingsForm view={open.readings} choices={choices} answer={answer} />
+          {follows && (
+            <div className="stack">
+              <h3>What follows</h3>
+              {figure}
+              <FindingList findings={open.findings} empty="" />
             </div>
-          </Sheet>
-        );
-      })}
-      {part.others.length > 0 && (
+          )}
+        </div>
+      </Sheet>
+      {others.length > 0 && (
         <Sheet title="What else follows">
-          <FindingList findings={part.others} empty="" />
+          <FindingList findings={others} empty="" />
         </Sheet>
       )}
     </>

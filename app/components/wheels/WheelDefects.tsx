@@ -15,12 +15,35 @@ type Props = {
   readonly answer?: ReadingsAnswer;
 };
 
+function Defect({
+  defect,
+  choices,
+  answer,
+}: Pick<Props, 'choices' | 'answer'> & { readonly defect: SubjectPart }) {
+  const { readings, findings } = defect.open;
+  const taken = Object.keys(readings.taken).length > 0;
+  return (
+    <section className="stack" aria-label={defect.name}>
+      <div className="row">
+        <h3>{defect.name}</h3>
+        <Link to={defect.edit}>Change</Link>
+      </div>
+      <SubjectHead part={defect} />
+      <FindingList findings={findings} empty="Its size was not read yet." />
+      <details className="disclose" open={!taken || answer?.form === readings.form}>
+        <summary>{taken ? 'Read its size again' : 'Read its size'}</summary>
+        <ReadingsForm view={readings} choices={choices} answer={answer} />
+      </details>
+    </section>
+  );
+}
+
 /** Defects of the two wheels, each with its size and what the limits say of it. */
 export function WheelDefects({ wheelset, caseId, defects, choices, answer }: Props) {
   const back = encodeURIComponent(`/cases/${caseId}/wheels?wheelset=${wheelset.id}`);
   return (
     <Sheet
-      title="Defects"
+      title="Defects of its wheels"
       id="defects"
       aside={
         <Link
@@ -33,24 +56,7 @@ export function WheelDefects({ wheelset, caseId, defects, choices, answer }: Pro
     >
       {defects.length === 0 && <p className="soft">None recorded on this wheelset.</p>}
       {defects.map((defect) => (
-        <section key={defect.id} className="stack" aria-label={defect.name}>
-          <div className="sheet__head">
-            <h3>{defect.name}</h3>
-            <Link to={`/cases/${caseId}/records/wheelDefect/${defect.id}?back=${back}`}>Change</Link>
-          </div>
-          <SubjectHead part={defect} />
-          {defect.forms.map(({ readings, findings }) => (
-            <div key={readings.form} className={findings.length > 0 ? 'beside' : undefined}>
-              <ReadingsForm view={readings} choices={choices} answer={answer} />
-              {findings.length > 0 && (
-                <div className="stack">
-                  <h4>What follows</h4>
-                  <FindingList findings={findings} empty="" />
-                </div>
-              )}
-            </div>
-          ))}
-        </section>
+        <Defect key={defect.id} defect={defect} choices={choices} answer={answer} />
       ))}
     </Sheet>
   );

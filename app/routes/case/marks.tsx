@@ -19,7 +19,7 @@ import { chosenOf } from '~/app/subjects/chosen';
 import { subjectPart } from '~/app/subjects/part.server';
 import { readActor } from '~/app/who.server';
 
-const FORMS = [{ groups: ['markExtent'], findings: [] }];
+const FORMS = [{ group: 'markExtent', findings: [] }] as const;
 const NOT_READ: ReadonlySet<string> = new Set(MARK_READINGS);
 
 export async function loader({ request, params }: LoaderFunctionArgs) {

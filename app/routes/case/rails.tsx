@@ -1,13 +1,13 @@
 import { json, type ActionFunctionArgs, type LoaderFunctionArgs } from '@remix-run/node';
 import { Link, useActionData, useLoaderData } from '@remix-run/react';
 import { loadCase } from '~/app/case.server';
-import { EntityTable, type TableColumn } from '~/app/components/EntityTable';
+import type { TableColumn } from '~/app/components/EntityTable';
 import { FindingList } from '~/app/components/findings/FindingList';
 import { Page } from '~/app/components/Page';
-import { Pager } from '~/app/components/Pager';
 import { ReadingsForm } from '~/app/components/readings/ReadingsForm';
 import { Sheet } from '~/app/components/Sheet';
 import { SubjectSheets } from '~/app/components/subjects/SubjectSheets';
+import { SubjectTable } from '~/app/components/subjects/SubjectTable';
 import { generalFindings } from '~/app/findings/general.server';
 import { pageOf } from '~/app/paging';
 import { answerReadings } from '~/app/readings/answer.server';
@@ -18,13 +18,10 @@ import { subjectRows } from '~/app/subjects/rows.server';
 import { readActor } from '~/app/who.server';
 
 const FORMS = [
-  {
-    groups: ['railWear'],
-    findings: ['verticalLoss', 'gaugeFaceLoss', 'gaugeFaceAngle', 'railCant'],
-  },
-  { groups: ['railFriction'], findings: ['gaugeFaceFriction', 'topOfRailFriction'] },
-  { groups: ['railHold'], findings: ['gaugeSpikesDrawn', 'fasteningsMissing', 'plateCut'] },
-];
+  { group: 'railWear', findings: ['verticalLoss', 'gaugeFaceLoss', 'gaugeFaceAngle', 'railCant'] },
+  { group: 'railFriction', findings: ['gaugeFaceFriction', 'topOfRailFriction'] },
+  { group: 'railHold', findings: ['gaugeSpikesDrawn', 'fasteningsMissing', 'plateCut'] },
+] as const;
 
 const COLUMNS: readonly TableColumn[] = [
   { id: 'section', label: 'Section' },
@@ -43,11 +40,11 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
   const actor = await readActor(request, record);
   const asked = new URL(request.url).searchParams;
   const chosen = chosenOf(record.entities.rail, asked.get('rail'));
-  const named = ['rail', 'where'];
+  const wanted = { forms: FORMS, group: asked.get('group'), named: ['rail', 'where'] };
   return json({
     caseId,
     page: pageOf(subjectRows(loaded, 'rail', COLUMNS), asked.get('page')),
-    part: chosen && subjectPart(loaded, 'rail', chosen, { forms: FORMS, named }, actor),
+    part: chosen && subjectPart(loaded, 'rail', chosen, wanted, actor),
     together: generalFindings(loaded, TOGETHER),
     choices: readingsChoices(loaded),
     looked: readingsView(loaded, { kind: 'case', id: caseId }, ['railObservations'], actor),
@@ -75,23 +72,19 @@ export default function Rails() {
       }
     >
       <Sheet title="Places read" id="rails">
-        <EntityTable
-          caption="Rails"
+        <SubjectTable
+          of={page}
+          what="Rails"
           nameLabel="Rail"
           columns={COLUMNS}
-          rows={page.items.map((row) => ({
-            ...row,
-            href: `${row.href}#chosen`,
-            current: row.id === part?.id,
-          }))}
+          chosen={part?.id}
           empty="None yet. Add the high rail and the low rail close before the POD, where the derailment has not touched them."
         />
-        <Pager of={page} what="rails" />
       </Sheet>
+      {part && <SubjectSheets part={part} choices={choices} answer={answer} />}
       <Sheet title="Climbing and rolling over" id="together">
         <FindingList findings={together} empty="Nothing yet." />
       </Sheet>
-      {part && <SubjectSheets part={part} choices={choices} answer={answer} />}
       <Sheet title="Looked for" id="looked">
         <ReadingsForm view={looked} choices={choices} answer={answer} />
       </Sheet>

@@ -25,9 +25,9 @@ import { readActor } from '~/app/who.server';
 import { removeRecorderRun, restoreRecorderRun } from '~/db/recorder';
 
 const VEHICLE = {
-  forms: [{ groups: ['vehicleSize'], findings: [] }],
+  forms: [{ group: 'vehicleSize', findings: [] }],
   named: ['position', 'mark', 'number'],
-};
+} as const;
 
 function backAnswer(loaded: ReturnType<typeof loadCase>, search: URLSearchParams) {
   const run = search.get('run');

@@ -1,12 +1,12 @@
 import { json, type ActionFunctionArgs, type LoaderFunctionArgs } from '@remix-run/node';
 import { Link, useActionData, useLoaderData } from '@remix-run/react';
 import { loadCase } from '~/app/case.server';
-import { EntityTable, type TableColumn } from '~/app/components/EntityTable';
+import type { TableColumn } from '~/app/components/EntityTable';
 import { Page } from '~/app/components/Page';
-import { Pager } from '~/app/components/Pager';
 import { ReadingsForm } from '~/app/components/readings/ReadingsForm';
 import { Sheet } from '~/app/components/Sheet';
 import { SubjectSheets } from '~/app/components/subjects/SubjectSheets';
+import { SubjectTable } from '~/app/components/subjects/SubjectTable';
 import { pageOf } from '~/app/paging';
 import { answerReadings } from '~/app/readings/answer.server';
 import { readingsChoices, readingsView } from '~/app/readings/view.server';
@@ -16,9 +16,31 @@ import { subjectRows } from '~/app/subjects/rows.server';
 import { readActor } from '~/app/who.server';
 
 const FORMS = [
-  { groups: ['pointFit'], findings: ['point', 'tip', 'chip'] },
-  { groups: ['frogAndGuard'], findings: ['guard', 'flangeway', 'frog'] },
-];
+  {
+    group: 'pointFit',
+    findings: [
+      'pointGap',
+      'tipThickness',
+      'tipDepth',
+      'chipLength',
+      'chipDepth',
+      'pointThrow',
+      'pointClearanceTip',
+      'pointClearanceChip',
+    ],
+  },
+  {
+    group: 'frogAndGuard',
+    findings: [
+      'guardCheckGauge',
+      'guardFaceGauge',
+      'flangewayWidth',
+      'flangewayDepth',
+      'frogPointDown',
+      'frogTreadWear',
+    ],
+  },
+] as const;
 
 const COLUMNS: readonly TableColumn[] = [
   { id: 'movement', label: 'Movement' },
@@ -34,10 +56,11 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
   const actor = await readActor(request, record);
   const asked = new URL(request.url).searchParams;
   const chosen = chosenOf(record.entities.turnout, asked.get('turnout'));
+  const wanted = { forms: FORMS, group: asked.get('group'), named: ['name'] };
   return json({
     caseId,
     page: pageOf(subjectRows(loaded, 'turnout', COLUMNS), asked.get('page')),
-    part: chosen && subjectPart(loaded, 'turnout', chosen, { forms: FORMS, named: ['name'] }, actor),
+    part: chosen && subjectPart(loaded, 'turnout', chosen, wanted, actor),
     choices: readingsChoices(loaded),
     looked: readingsView(loaded, { kind: 'case', id: caseId }, ['turnoutObservations'], actor),
   });
@@ -64,18 +87,14 @@ export default function Turnout() {
       }
     >
       <Sheet title="Turnouts" id="turnouts">
-        <EntityTable
-          caption="Turnouts"
+        <SubjectTable
+          of={page}
+          what="Turnouts"
           nameLabel="Turnout"
           columns={COLUMNS}
-          rows={page.items.map((row) => ({
-            ...row,
-            href: `${row.href}#chosen`,
-            current: row.id === part?.id,
-          }))}
+          chosen={part?.id}
           empty="No turnout is recorded. Nothing is missing if none lies within a few hundred feet of the POD; say so below by what was looked for. If one does, add it before anyone throws it."
         />
-        <Pager of={page} what="turnouts" />
       </Sheet>
       {part && <SubjectSheets part={part} choices={choices} answer={answer} />}
       <Sheet title="Looked for" id="looked">

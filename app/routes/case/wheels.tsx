@@ -6,8 +6,8 @@ import { Page } from '~/app/components/Page';
 import { ReadingsForm } from '~/app/components/readings/ReadingsForm';
 import { Sheet } from '~/app/components/Sheet';
 import { SubjectSheets } from '~/app/components/subjects/SubjectSheets';
+import { SubjectTable } from '~/app/components/subjects/SubjectTable';
 import { WheelDefects } from '~/app/components/wheels/WheelDefects';
-import { WheelTable } from '~/app/components/wheels/WheelTable';
 import { answerReadings } from '~/app/readings/answer.server';
 import { readingsChoices, readingsView } from '~/app/readings/view.server';
 import { TRUCK_COLUMNS, WHEELSET_COLUMNS } from '~/app/wheels/columns';
@@ -48,19 +48,20 @@ export default function Wheels() {
       intro="Wheelsets and trucks of the first derailed equipment and of its neighbours; what came off first stands first."
     >
       <Sheet title="Wheelsets" id="wheelsets" aside={add('wheelset')}>
-        <WheelTable
+        <SubjectTable
           of={wheelsets}
-          what="wheelsets"
-          param="page"
+          what="Wheelsets"
+          nameLabel="Wheelset"
           columns={WHEELSET_COLUMNS}
           chosen={part?.id}
           empty="None yet. Start with the first derailed axle, then the others of its truck, then an axle that stayed on for comparison."
         />
       </Sheet>
       <Sheet title="Trucks" id="trucks" aside={add('truck')}>
-        <WheelTable
+        <SubjectTable
           of={trucks}
-          what="trucks"
+          what="Trucks"
+          nameLabel="Truck"
           param="trucks"
           columns={TRUCK_COLUMNS}
           chosen={part?.id}

@@ -1,3 +1,4 @@
+import { choiceLabel } from '../choice-label';
 import type { Kind } from '../kind';
 
 const RAIL_CHOICES = [
@@ -67,7 +68,7 @@ export const markKind: Kind = {
     { id: 'disturbance', label: 'State when read', type: 'choice', choices: DISTURBANCE_CHOICES },
     { id: 'description', label: 'Description', type: 'text', long: true, maxLength: 1000 },
   ],
-  describe: (f) => String(f.description || f.type || 'Mark'),
+  describe: (f) => String(f.description || choiceLabel(markKind.fields, 'type', f.type) || 'Mark'),
 };
 
 export const stationKind: Kind = {

@@ -1,3 +1,4 @@
+import { choiceLabel } from '../choice-label';
 import type { Kind } from '../kind';
 import { DISTURBANCE_CHOICES } from './ground';
 
@@ -92,7 +93,8 @@ export const wheelDefectKind: Kind = {
     },
     { id: 'note', label: 'Note', type: 'text', maxLength: 400 },
   ],
-  describe: (f) => `${f.type ?? 'Defect'}, ${f.side ?? ''} wheel`,
+  describe: (f) =>
+    `${choiceLabel(wheelDefectKind.fields, 'type', f.type) || 'Defect'}, ${f.side ?? ''} wheel`,
 };
 
 export const truckKind: Kind = {
