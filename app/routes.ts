@@ -1,13 +1,6 @@
-import { index, layout, route, type RouteConfig, type RouteConfigEntry } from '@remix-run/route-config';
-import { existsSync } from 'node:fs';
+import { index, layout, route, type RouteConfig } from '@remix-run/route-config';
 
-/** Screens that are not in this tree yet are left out, so that the others can be built. */
-const present = (entries: RouteConfigEntry[]): RouteConfigEntry[] =>
-  entries
-    .filter(({ file }) => existsSync(`app/${file}`))
-    .map((entry) => (entry.children ? { ...entry, children: present(entry.children) } : entry));
-
-export default present([
+export default [
   index('routes/cases/list.tsx'),
   route('cases/new', 'routes/cases/new.tsx'),
   route('cases/:caseId', 'routes/case/layout.tsx', [
@@ -40,4 +33,4 @@ export default present([
   route('safety', 'routes/safety.tsx'),
   route('methods', 'routes/methods.tsx'),
   route('*', 'routes/not-found.tsx'),
-]) satisfies RouteConfig;
+] satisfies RouteConfig;
