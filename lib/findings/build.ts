@@ -15,23 +15,41 @@ export type Heading = {
   readonly remarks?: readonly string[];
 };
 
-const shared = ({ slot, remarks = [], ...heading }: Heading, more: readonly string[] = []) => ({
-  ...heading,
-  id: [heading.what, heading.subject?.id, slot].filter((part) => part !== undefined && part !== '').join(':'),
-  remarks: distinct([...remarks, ...more]),
-});
+const NONE: readonly string[] = [];
 
+function idOf({ what, subject, slot }: Heading): string {
+  const of = subject === null ? what : `${what}:${subject.id}`;
+  return slot === undefined || slot === '' ? of : `${of}:${slot}`;
+}
+
+const joined = (some: readonly string[], more: readonly string[]): readonly string[] => {
+  if (some.length === 0 && more.length === 0) return NONE;
+  return distinct(more.length === 0 ? some : [...some, ...more]);
+};
+
+/** Each text once, in the order given; empty ones left away. */
 export const distinct = (texts: readonly string[]): readonly string[] =>
-  texts.length < 2 ? texts.filter((text) => text !== '') : [...new Set(texts)].filter((text) => text !== '');
+  texts.length === 0 ? NONE : [...new Set(texts)].filter((text) => text !== '');
+
+/*
+ * The four shapes are written out, not spread from a shared one: a sheet of thousands of stations
+ * makes tens of thousands of findings, and spreading took most of their time.
+ */
 
 /** A finding with a value; the remarks of what it was taken from are carried over. */
 export const measured = (
   heading: Heading,
   dimension: Dimension,
   taken: Taken,
-  limits: readonly LimitCheck[] = [],
+  limits: readonly LimitCheck[] = NO_LIMITS,
 ): Finding => ({
-  ...shared(heading, taken.remarks),
+  id: idOf(heading),
+  what: heading.what,
+  title: heading.title,
+  part: heading.part,
+  subject: heading.subject,
+  method: heading.method,
+  remarks: joined(heading.remarks ?? NONE, taken.remarks),
   kind: 'measured',
   value: taken.value,
   u: taken.u,
@@ -40,14 +58,28 @@ export const measured = (
   limits,
 });
 
+const NO_LIMITS: readonly LimitCheck[] = [];
+
 export const notMeasured = (heading: Heading, missing: readonly string[]): Finding => ({
-  ...shared(heading),
+  id: idOf(heading),
+  what: heading.what,
+  title: heading.title,
+  part: heading.part,
+  subject: heading.subject,
+  method: heading.method,
+  remarks: joined(heading.remarks ?? NONE, NONE),
   kind: 'notMeasured',
   missing,
 });
 
 export const outOfRange = (heading: Heading, taken: Taken, why: string): Finding => ({
-  ...shared(heading, taken.remarks),
+  id: idOf(heading),
+  what: heading.what,
+  title: heading.title,
+  part: heading.part,
+  subject: heading.subject,
+  method: heading.method,
+  remarks: joined(heading.remarks ?? NONE, taken.remarks),
   kind: 'outOfRange',
   why,
   readings: taken.readings,
@@ -56,12 +88,27 @@ export const outOfRange = (heading: Heading, taken: Taken, why: string): Finding
 export const passFail = (
   heading: Heading,
   outcome: { pass: boolean; check: string; readings: NonEmpty<string> },
-): Finding => ({ ...shared(heading), kind: 'passFail', ...outcome });
+): Finding => ({
+  id: idOf(heading),
+  what: heading.what,
+  title: heading.title,
+  part: heading.part,
+  subject: heading.subject,
+  method: heading.method,
+  remarks: joined(heading.remarks ?? NONE, NONE),
+  kind: 'passFail',
+  pass: outcome.pass,
+  check: outcome.check,
+  readings: outcome.readings,
+});
 
 /** The readings behind several values, each once. */
 export function readingsOf(first: Taken, ...others: readonly Taken[]): NonEmpty<string> {
-  const [id, ...rest] = new Set([first, ...others].flatMap((taken) => taken.readings));
-  return [id ?? first.readings[0], ...rest];
+  if (others.length === 0) return first.readings;
+  const all = new Set(first.readings);
+  for (const { readings } of others) for (const reading of readings) all.add(reading);
+  const [id = first.readings[0], ...rest] = all;
+  return [id, ...rest];
 }
 
 /**
@@ -75,13 +122,23 @@ export function derive(
 ): Taken {
   const [first, ...others] = inputs;
   const values = inputs.map(({ value }) => value);
-  const moved = (index: number, by: number): number =>
-    formula(...values.map((value, each) => (each === index ? value + by : value)));
+  const value = formula(...values);
+  const parts = inputs.map((input, index) => {
+    if (input.u === 0) return 0;
+    values[index] = input.value + input.u;
+    const above = formula(...values);
+    values[index] = input.value - input.u;
+    const below = formula(...values);
+    values[index] = input.value;
+    return (above - below) / 2;
+  });
   return {
-    value: formula(...values),
-    u: combine(...inputs.map(({ u }, index) => (u === 0 ? 0 : (moved(index, u) - moved(index, -u)) / 2))),
+    value,
+    u: combine(...parts),
     readings: readingsOf(first, ...others),
-    remarks: distinct(inputs.flatMap(({ remarks }) => remarks)),
+    remarks: inputs.every(({ remarks }) => remarks.length === 0)
+      ? NONE
+      : distinct(inputs.flatMap(({ remarks }) => remarks)),
   };
 }
 

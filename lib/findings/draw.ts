@@ -3,8 +3,8 @@ import { distinct, readingsOf } from './build';
 import type { LimitCheck } from './finding';
 import type { Taken } from './reading-index';
 
-/** Enough for a standard uncertainty good to about one per cent (JCGM 101:2008, 7.2: relative 1/√(2M)). */
-export const DRAWS = 5_000;
+/** Enough for a standard uncertainty good to about two per cent (relative 1/√(2M) for M draws). */
+export const DRAWS = 2_000;
 
 export type Drawn = {
   /** The formula at the readings as taken, with the spread of its draws. */

@@ -8,7 +8,7 @@ import {
   type Reading,
 } from '../case/record';
 import { uncertaintyOf } from '../readings/instrument';
-import type { Measure, SubjectKind } from '../readings/quantity';
+import type { Measure, Quantity, SubjectKind } from '../readings/quantity';
 import { findQuantity } from '../readings/quantities';
 
 export type NonEmpty<T> = readonly [T, ...T[]];
@@ -53,7 +53,15 @@ export type ReadingIndex = {
   readonly anyRead: (quantity: string) => boolean;
 };
 
-type Cell = { readonly usable: Reading[]; readonly leftOut: LeftOutWhy[] };
+type Cell = {
+  readonly usable: Reading[];
+  readonly leftOut: LeftOutWhy[];
+  /** Worked out when first asked for; undefined until then. */
+  taken: Taken | null | undefined;
+};
+
+/** By kind of subject, subject, quantity and slot. Nested, because joined keys cost more than all the rest. */
+type Cells = Map<SubjectKind, Map<string, Map<string, Map<string, Cell>>>>;
 
 /** Papers and whole trains are not disturbed by a derailment in the way track and equipment are. */
 const HAS_STATE: ReadonlySet<SubjectKind> = new Set([
@@ -76,19 +84,9 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
     ENTITY_KINDS.map((kind) => [kind, new Map(standing(record, kind).map((e) => [e.id, e] as const))]),
   );
   const instruments = subjects.get('instrument') ?? new Map<string, Entity>();
-  const cells = new Map<string, Cell>();
-  const slotsRead = new Map<string, string[]>();
+  const cells: Cells = new Map();
   const quantitiesRead = new Set<string>();
   const positions = new Map<string, number>();
-
-  const newCell = (at: string, all: string, slot: string): Cell => {
-    const cell: Cell = { usable: [], leftOut: [] };
-    cells.set(at, cell);
-    const slots = slotsRead.get(all);
-    if (slots === undefined) slotsRead.set(all, [slot]);
-    else slots.push(slot);
-    return cell;
-  };
 
   for (const reading of currentReadings(record)) {
     const { kind, id } = reading.subject;
@@ -96,8 +94,7 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
     if (kind !== 'case' && entity === undefined) continue;
     const { quantity, slot, value } = reading;
     if (quantity === 'stationPosition' && value !== null && Number.isFinite(value)) positions.set(id, value);
-    const at = cellKey(kind, id, quantity, slot);
-    const cell = cells.get(at) ?? newCell(at, slotsKey(kind, id, quantity), slot);
+    const cell = cellFor(cells, kind, subjectKey(kind, id), quantity, slot);
     quantitiesRead.add(quantity);
     const state = HAS_STATE.has(kind)
       ? stateOf(reading.disturbance, subjectState(kind, entity, subjects.get('wheelset')))
@@ -110,34 +107,47 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
   }
 
   const uncertainty = uncertaintyByWriting(instruments);
-  const taken = new Map<string, Taken | null>();
+  const slotsOf = (kind: SubjectKind, id: string, quantity: string) =>
+    cells.get(kind)?.get(subjectKey(kind, id))?.get(quantity);
 
   return {
     take: (kind, id, quantity, slot = '') => {
-      const at = cellKey(kind, id, quantity, slot);
-      const known = taken.get(at);
-      if (known !== undefined) return known;
-      const found = takeMean(cells.get(at), quantity, uncertainty);
-      taken.set(at, found);
-      return found;
+      const cell = slotsOf(kind, id, quantity)?.get(slot);
+      if (cell === undefined) return null;
+      if (cell.taken === undefined) cell.taken = takeMean(cell, quantity, uncertainty);
+      return cell.taken;
     },
-    state: (kind, id, quantity, slot = '') =>
-      takeState(cells.get(cellKey(kind, id, quantity, slot)), quantity),
+    state: (kind, id, quantity, slot = '') => {
+      const cell = slotsOf(kind, id, quantity)?.get(slot);
+      return cell === undefined ? null : takeState(cell, quantity);
+    },
     leftOut: (kind, id, quantity, slot = '') => {
-      const cell = cells.get(cellKey(kind, id, quantity, slot));
+      const cell = slotsOf(kind, id, quantity)?.get(slot);
       return cell === undefined || cell.usable.length > 0 ? null : (cell.leftOut[0] ?? null);
     },
-    slots: (kind, id, quantity) => slotsRead.get(slotsKey(kind, id, quantity)) ?? [],
+    slots: (kind, id, quantity) => [...(slotsOf(kind, id, quantity)?.keys() ?? [])],
     position: (stationId) => positions.get(stationId) ?? null,
     anyRead: (quantity) => quantitiesRead.has(quantity),
   };
 }
 
 /** There is one case in a record, whatever its readings call it. */
-const cellKey = (kind: SubjectKind, id: string, quantity: string, slot: string): string =>
-  `${kind}|${kind === 'case' ? '' : id}|${quantity}|${slot}`;
-const slotsKey = (kind: SubjectKind, id: string, quantity: string): string =>
-  `${kind}|${kind === 'case' ? '' : id}|${quantity}`;
+const subjectKey = (kind: SubjectKind, id: string): string => (kind === 'case' ? '' : id);
+
+function cellFor(cells: Cells, kind: SubjectKind, id: string, quantity: string, slot: string): Cell {
+  const subjects = childOf(cells, kind, () => new Map());
+  const quantities = childOf(subjects, id, () => new Map());
+  const slots = childOf(quantities, quantity, () => new Map());
+  return childOf(slots, slot, () => ({ usable: [], leftOut: [], taken: undefined }));
+}
+
+function childOf<K, V>(parents: Map<K, V>, key: K, make: () => V): V {
+  const known = parents.get(key);
+  if (known !== undefined) return known;
+  const made = make();
+  parents.set(key, made);
+  return made;
+}
 
 function stateOf(said: Disturbance, subjectSaid: Disturbance): Disturbance {
   if (said === 'disturbed' || subjectSaid === 'disturbed') return 'disturbed';
@@ -183,10 +193,13 @@ function uncertaintyByWriting(instruments: ReadonlyMap<string, Entity>): Uncerta
   };
 }
 
-function takeMean(cell: Cell | undefined, quantityId: string, uncertainty: UncertaintyOf): Taken | null {
+function takeMean(cell: Cell, quantityId: string, uncertainty: UncertaintyOf): Taken | null {
   const quantity = findQuantity(quantityId);
   if (quantity?.kind !== 'measure' && quantity?.kind !== 'count') return null;
-  const numbers = (cell?.usable ?? []).filter((r) => r.value !== null && Number.isFinite(r.value));
+  const [only] = cell.usable;
+  if (only === undefined) return null;
+  if (cell.usable.length === 1 && cell.leftOut.length === 0) return takeOne(only, quantity, uncertainty);
+  const numbers = cell.usable.filter((r) => r.value !== null && Number.isFinite(r.value));
   const [first, ...others] = numbers;
   if (first === undefined) return null;
   const values = numbers.map((reading) => reading.value ?? 0);
@@ -213,8 +226,23 @@ function takeMean(cell: Cell | undefined, quantityId: string, uncertainty: Uncer
   };
 }
 
-function takeState(cell: Cell | undefined, quantityId: string): TakenState | null {
-  const said = (cell?.usable ?? []).filter((reading) => reading.state !== null);
+/** By far the most common case, and a sheet has thousands of them. */
+function takeOne(reading: Reading, quantity: Quantity, uncertainty: UncertaintyOf): Taken | null {
+  const { value } = reading;
+  if (value === null || !Number.isFinite(value)) return null;
+  return {
+    value,
+    u: quantity.kind === 'measure' ? uncertainty(reading, quantity) : 0,
+    readings: [reading.id],
+    remarks:
+      reading.sampling === 'worst' || reading.sampling === 'picked' ? samplingRemarks([reading]) : NONE,
+  };
+}
+
+const NONE: readonly string[] = [];
+
+function takeState(cell: Cell, quantityId: string): TakenState | null {
+  const said = cell.usable.filter((reading) => reading.state !== null);
   const [first, ...others] = said;
   if (first === undefined) return null;
   const states = new Set(said.map((reading) => reading.state));
@@ -240,8 +268,8 @@ const samplingRemarks = (readings: readonly Reading[]): readonly string[] => [
 ];
 
 /** Says when other readings of the same thing were left out beside those taken. */
-const besideRemarks = (cell: Cell | undefined): readonly string[] =>
-  cell === undefined || cell.leftOut.length === 0
+const besideRemarks = (cell: Cell): readonly string[] =>
+  cell.leftOut.length === 0
     ? []
     : [
         `${cell.leftOut.length} other reading${cell.leftOut.length === 1 ? '' : 's'} of it left out: ${[

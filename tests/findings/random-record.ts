@@ -16,6 +16,11 @@ import { buildRecord, type EntitySpec, type ReadingSpec } from './record-builder
 
 type Value = string | number | boolean | null;
 
+const disturbance = fc.oneof(
+  { weight: 8, arbitrary: fc.constantFrom('undisturbed' as const) },
+  { weight: 2, arbitrary: fc.constantFrom(...DISTURBANCES) },
+);
+
 /** A field as a form could leave it: empty, or anything it allows. */
 function fieldValue(
   field: Field,
@@ -25,9 +30,11 @@ function fieldValue(
     case 'integer':
       return fc.option(fc.integer({ min: field.min, max: field.max }));
     case 'flag':
-      return fc.option(fc.boolean());
+      return fc.option(fc.boolean(), { freq: 10 });
     case 'choice':
-      return fc.option(fc.constantFrom(...field.choices.map(({ id }) => id)));
+      return field.id === 'disturbance'
+        ? disturbance
+        : fc.option(fc.constantFrom(...field.choices.map(({ id }) => id)), { freq: 10 });
     case 'ref':
       return fc.constantFrom(...(ids[field.to] ?? []), 'nobody', null);
     default:
@@ -44,13 +51,14 @@ function readingOf(quantity: Quantity): fc.Arbitrary<ReadingSpec> {
   const shared = {
     slot,
     id: fc.uuid(),
-    disturbance: fc.constantFrom(...DISTURBANCES),
+    disturbance,
     sampling: fc.constantFrom(...SAMPLINGS),
     instrumentId: fc.option(fc.constantFrom('instrument-0', 'gone')),
   };
   switch (quantity.kind) {
     case 'measure': {
-      const [min, max] = quantity.possible;
+      // Stations miles apart have nothing to do with one another: keep them where they do.
+      const [min, max] = quantity.id === 'stationPosition' ? [-60, 20] : quantity.possible;
       return fc
         .record({ ...shared, value: fc.double({ min, max, noNaN: true }) })
         .map((reading) => ({ ...reading, quantity: quantity.id }));
@@ -83,7 +91,10 @@ const readingsFor = (kind: string): fc.Arbitrary<readonly ReadingSpec[]> => {
   const quantities = quantitiesOf(kind);
   return quantities.length === 0
     ? fc.constant([])
-    : fc.array(fc.constantFrom(...quantities).chain(readingOf), { maxLength: 2 * quantities.length });
+    : fc.array(fc.constantFrom(...quantities).chain(readingOf), {
+        minLength: quantities.length,
+        maxLength: 2 * quantities.length,
+      });
 };
 
 const COUNT = 3;
@@ -97,11 +108,12 @@ const entitiesOf = (kind: EntityKind): fc.Arbitrary<readonly EntitySpec[]> =>
       fc.record({
         fields: fieldsOf(KINDS[kind].fields, IDS),
         readings: readingsFor(kind),
-        removed: fc.option(fc.constant({ at: '2026-03-02T00:00:00.000Z', reason: 'entered twice' }), {
-          freq: 8,
-        }),
+        removed: fc.oneof(
+          { weight: 9, arbitrary: fc.constant(null) },
+          { weight: 1, arbitrary: fc.constant({ at: '2026-03-02T00:00:00.000Z', reason: 'entered twice' }) },
+        ),
       }),
-      { maxLength: kind === 'station' ? 12 : COUNT },
+      { minLength: 1, maxLength: kind === 'station' ? 9 : COUNT },
     )
     .map((all) => all.map((entity, index) => ({ ...entity, id: `${kind}-${index}` })));
 

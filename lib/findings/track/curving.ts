@@ -16,6 +16,7 @@ import { oncePerContext } from '../once-per-context';
 import type { Taken } from '../reading-index';
 import { stationColumn } from '../station-column';
 import type { Dimension } from '../../readings/unit';
+import { percent } from '../words';
 import { podAverage, stationCurvatures } from './curvature';
 import { standingCrosslevel } from './warp';
 
@@ -107,8 +108,8 @@ const unbalanceLimit = (context: Context, taken: Taken): readonly LimitCheck[] =
       ];
 };
 
-const REMARK_REVERSE =
-  'The outer rail is lower than the formula allows at any speed, or the track is straight: no such speed exists.';
+const noSuchSpeed = (share: number): string =>
+  `Within the uncertainty of the readings there may be no such speed (${percent(share)} of the draws have none): the outer rail is level with the inner one or lower, or the track is straight.`;
 
 function maker(context: Context, at: CurveAtPod) {
   return (
@@ -128,7 +129,7 @@ function maker(context: Context, at: CurveAtPod) {
       [first, ...others],
       context.seed,
     );
-    if (!Number.isFinite(taken.value) || share > 0) return outOfRange(heading, taken, REMARK_REVERSE);
+    if (!Number.isFinite(taken.value) || share > 0) return outOfRange(heading, taken, noSuchSpeed(share));
     return measured(heading, dimension, taken, limits(context, taken));
   };
 }
