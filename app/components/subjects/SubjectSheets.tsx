@@ -42,7 +42,7 @@ export function SubjectSheets({ part, choices, answer, figure }: Props) {
           <GlanceTable rows={glance} name={part.name} />
         </div>
       </Sheet>
-      <Sheet title={tabs.length > 1 ? 'Its readings' : 'Where it was read'} id="readings">
+      <Sheet title={tabs.length > 1 ? 'Its readings' : (tabs[0]?.name ?? 'Its readings')} id="readings">
         <SubjectTabs tabs={tabs} open={open.readings.groups[0]} />
         <div className={follows ? 'beside' : undefined}>
           <ReadingsForm view={open.readings} choices={choices} answer={answer} />

@@ -88,10 +88,12 @@ type Props = {
   readonly view: SheetEntryView;
   readonly system: UnitSystem;
   readonly answer?: SheetAnswer;
+  /** Address of the page of the sheet with its cells open. */
+  readonly action: string;
 };
 
 /** The station sheet with every cell open: one form, which works as a plain one without JavaScript. */
-export function SheetEntry({ rows, strays, view, system, answer }: Props) {
+export function SheetEntry({ rows, strays, view, system, answer, action }: Props) {
   const values = answer?.values ?? {};
   const errors = answer?.errors ?? {};
   const value = (name: string, usual: string): string => values[name] ?? usual;
@@ -101,7 +103,7 @@ export function SheetEntry({ rows, strays, view, system, answer }: Props) {
     flushSync(() => setAdded((now) => Math.min(now + count, MOST_ADDED)));
   const shown = [...rows, ...strays];
   return (
-    <Form method="post" className="form" preventScrollReset noValidate>
+    <Form method="post" action={action} className="form" preventScrollReset noValidate>
       <input type="hidden" name="intent" value="sheet" />
       <input type="hidden" name="asOf" value={view.asOf} />
       <input type="hidden" name="was" value={fieldsOf(shown)} />

@@ -18,7 +18,7 @@ function Read({ caseId, reading }: { readonly caseId: string; readonly reading: 
 export function VehicleTable({ caseId, rows, open, hrefOf }: Props) {
   return (
     <div className="table-wrap">
-      <table className="as-cards">
+      <table className="as-cards vehicles">
         <caption className="visually-hidden">Vehicles from the head end</caption>
         <thead>
           <tr>

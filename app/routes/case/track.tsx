@@ -29,6 +29,8 @@ import { saveSheet, type SheetAnswer } from '~/app/track/save-sheet.server';
 import { sheetEntryView } from '~/app/track/view.server';
 import { readActor } from '~/app/who.server';
 
+export { revalidateAfterForms as shouldRevalidate } from '~/app/revalidate';
+
 /** "3.12.0" in the address: how many stations, readings and changes were kept. */
 const countsIn = (text: string | null): readonly number[] =>
   (text ?? '').split('.').map((part) => Math.min(Number(part) || 0, 9999));
@@ -121,7 +123,7 @@ export default function Track() {
   const [stations = 0, readings = 0, changed = 0] = data.kept;
   const keptText = countsText({ stations, readings, changed });
   const sheet = answer?.sheet ?? undefined;
-  const strays = answer?.strays.filter(({ id }) => !page.items.some((row) => row.id === id)) ?? [];
+  const strays = answer?.strays.filter((row: SheetRow) => !page.items.some(({ id }) => id === row.id)) ?? [];
   return (
     <Page
       title="Track"
@@ -192,6 +194,7 @@ export default function Track() {
               view={data.entry}
               system={system}
               answer={sheet}
+              action={`${here}?edit=1&page=${page.page}`}
             />
           </>
         ) : (

@@ -14,7 +14,7 @@ import { VehicleTable } from '~/app/components/train/VehicleTable';
 import { caseFindings } from '~/app/findings/case-findings.server';
 import { findingView } from '~/app/findings/view.server';
 import { importedIn } from '~/app/imports/imported';
-import { pageOf } from '~/app/paging';
+import { PAGE_SIZE, pageOf } from '~/app/paging';
 import { answerReadings, type AnsweredReadings } from '~/app/readings/answer.server';
 import { readingsChoices, readingsView } from '~/app/readings/view.server';
 import { subjectPart } from '~/app/subjects/part.server';
@@ -48,17 +48,19 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
   const actor = await readActor(request, record);
   const asked = new URL(request.url).searchParams;
   const vehicle = record.entities.vehicle.find(({ id }) => id === asked.get('vehicle'));
+  const rows = vehicleRows(loaded);
+  const at = rows.findIndex(({ id }) => id === vehicle?.id);
   return json({
     caseId,
     metric: record.fields.units === 'metric',
     imported: importedIn(asked.get('imported'), 'consist', 'recorder'),
     figure: consistSvg(loaded),
-    page: pageOf(vehicleRows(loaded), asked.get('page')),
+    page: pageOf(rows, asked.get('page') ?? String(Math.floor(Math.max(0, at) / PAGE_SIZE) + 1)),
     part: vehicle ? subjectPart(loaded, 'vehicle', vehicle, VEHICLE, actor) : null,
     runs: runViews(loaded),
     back: backAnswer(loaded, asked),
     findings: caseFindings(loaded)
-      .filter(({ part }) => part === 'train')
+      .filter(({ part, subject }) => part === 'train' && subject?.kind !== 'vehicle')
       .map((finding) => findingView(loaded, finding)),
     choices: readingsChoices(loaded),
     looked: readingsView(loaded, { kind: 'case', id: caseId }, ['trainObservations'], actor),

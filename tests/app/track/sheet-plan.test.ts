@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { planSheet, type SentSheet } from '~/app/track/sheet-plan';
+import { planSheet, type SentRow, type SentSheet } from '~/app/track/sheet-plan';
 import { addEntity, removeEntity } from '~/db/entities';
 import { readCase } from '~/db/cases';
 import { addReadings, correctReading } from '~/db/readings';
@@ -114,7 +114,7 @@ describe('planning a sheet', () => {
 
   it('makes a station of a new row, with the shared state where its own cell is empty', () => {
     const { record, sent } = sheetWith();
-    const rows = [
+    const rows: readonly SentRow[] = [
       { row: 'n1', cells: { name: '-2', stationPosition: '-31', gauge: 'wide' } },
       { row: 'n2', cells: { name: '', gauge: '' } },
       { row: 'n3', cells: { name: '', gauge: '57' } },
