@@ -26,6 +26,7 @@ const letters = (
   anchor: 'start' | 'middle' | 'end',
   { size = LETTER, backed, ink = 'ink' }: DimensionStyle,
 ): Shape[] => {
+  if (text === '') return [];
   const width = textWidth(text, size);
   const left = anchor === 'middle' ? x - width / 2 : anchor === 'end' ? x - width : x;
   const behind = backed ? [box(left - 2, y - size * 0.82, width + 4, size * 1.08, { fill: 'paper' })] : [];
