@@ -26,7 +26,7 @@ export function GlanceTable({ rows, name }: { readonly rows: readonly GlanceRow[
   return (
     <div className="stack glance">
       <div className="table-wrap">
-        <table className="as-cards">
+        <table>
           <caption className="visually-hidden">What was found of {name}</caption>
           <thead>
             <tr>
@@ -48,10 +48,10 @@ export function GlanceTable({ rows, name }: { readonly rows: readonly GlanceRow[
                     </td>
                   ) : (
                     <>
-                      <td data-label="Left">
+                      <td>
                         <Cell cell={at(cells, 'Left')} />
                       </td>
-                      <td data-label="Right">
+                      <td>
                         <Cell cell={at(cells, 'Right')} />
                       </td>
                     </>
