@@ -37,6 +37,15 @@ const paste = (into: Locator, text: string): Promise<void> =>
     target.dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }));
   }, text);
 
+/** Opens the page and waits until its scripts have taken over. */
+async function openLive(page: Page, address: string): Promise<void> {
+  await page.goto(address);
+  await page.waitForFunction(() => {
+    const region = document.querySelector('.station-sheet');
+    return region !== null && Object.keys(region).some((key) => key.startsWith('__reactProps'));
+  });
+}
+
 async function withPage(javaScriptEnabled: boolean, work: (page: Page) => Promise<void>): Promise<void> {
   const context = await browser.newContext({ javaScriptEnabled });
   try {
@@ -49,7 +58,7 @@ async function withPage(javaScriptEnabled: boolean, work: (page: Page) => Promis
 describe('the station sheet', () => {
   it('goes down with Enter, up with the arrow, right with Tab, and adds a row at the end', () =>
     withPage(true, async (page) => {
-      await page.goto(await newTrack(page, 'T-1'), { waitUntil: 'networkidle' });
+      await openLive(page, await newTrack(page, 'T-1'));
       await box(page, 'Gauge', 'new row 1').focus();
       await page.keyboard.type('56 1/2');
       await page.keyboard.press('Enter');
@@ -67,7 +76,7 @@ describe('the station sheet', () => {
   it('takes a pasted block, adds rows for it, marks the bad cell and keeps the rest', () =>
     withPage(true, async (page) => {
       const track = await newTrack(page, 'T-2');
-      await page.goto(track, { waitUntil: 'networkidle' });
+      await openLive(page, track);
       const rows = Array.from({ length: 8 }, (_, i) => [
         String(i - 7),
         String((i - 7) * 15.5),
@@ -97,12 +106,12 @@ describe('the station sheet', () => {
   it('asks once for the reason when saved cells change, and keeps what stood there', () =>
     withPage(true, async (page) => {
       const track = await newTrack(page, 'T-3');
-      await page.goto(track, { waitUntil: 'networkidle' });
+      await openLive(page, track);
       const layOut = page.locator('form', { has: page.getByLabel('Spacing') });
       await layOut.getByLabel('How many').fill('3');
       await layOut.getByRole('button').click();
       await page.getByText('4 new stations').waitFor();
-      await page.goto(`${track}?edit=1`, { waitUntil: 'networkidle' });
+      await openLive(page, `${track}?edit=1`);
       expect(await box(page, 'From POD', '-3').inputValue()).toBe('-46.5');
       await box(page, 'From POD', '-3').fill('-47');
       await box(page, 'From POD', '0').fill('');
