@@ -45,7 +45,10 @@ type Shared = {
   readonly remarks: readonly string[];
 };
 
-/** `readings` are Reading ids; the first two kinds cannot exist without them. */
+/**
+ * `readings` are Reading ids, or the id of a recorder run where a speed came from one; the first
+ * two kinds cannot exist without them.
+ */
 export type Finding = Shared &
   (
     | {

@@ -17,29 +17,47 @@ import { underLoadMethod } from '../track/under-load';
 import { warpMethod } from '../track/warp';
 import { backToBackMethod } from '../wheel/back-to-back';
 import { chordDiameterMethod } from '../wheel/chord-diameter';
+import { dryClimbLimitMethod } from './mechanics/climb-limit';
+import { dropInShareMethod } from './mechanics/drop-in';
+import { sectionRolloverMethod } from './mechanics/rollover';
+import { unbalanceShareMethod } from './mechanics/unbalance-load';
+import { curvatureAverageMethod } from './track/curvature';
+import { twistMethod } from './track/twist';
+import { warpUnderLoadMethod } from './track/warp';
+import { tonnageMethod } from './train/tonnage';
+import { sideBearingSumMethod } from './wheels/truck';
 import type { Method } from './finding';
 
 /** Every way of computing something, in the order of the screens; adding one is its file and a line here. */
 export const METHODS: readonly Method[] = [
   curvatureMethod,
+  curvatureAverageMethod,
   curvingSpeedMethod,
   deviationFromUniformMethod,
   segmentAverageMethod,
   underLoadMethod,
   warpMethod,
+  warpUnderLoadMethod,
+  twistMethod,
   backToBackMethod,
   chordDiameterMethod,
+  sideBearingSumMethod,
   leverArmsMethod,
   axleSumMethod,
   climbDistanceMethod,
   climbLimitMethod,
+  dryClimbLimitMethod,
   couplerLateralMethod,
   dropInMethod,
+  dropInShareMethod,
   pointClearanceMethod,
   resistanceMethod,
   rolloverMethod,
+  sectionRolloverMethod,
   unbalanceLoadMethod,
+  unbalanceShareMethod,
   staticWheelLoadMethod,
+  tonnageMethod,
   asReadMethod,
   passFailMethod,
 ];

@@ -5,6 +5,7 @@ import type { CaseRecord, Reading } from '~/lib/case/record';
 import { findings } from '~/lib/findings';
 import type { Finding } from '~/lib/findings/finding';
 import { keyInputs } from '~/lib/findings/key-inputs';
+import { METHODS } from '~/lib/findings/methods';
 import { missing } from '~/lib/findings/missing';
 import { DIMENSIONS } from '~/lib/readings/unit';
 import { randomRecord } from './random-record';
@@ -14,13 +15,15 @@ const RUNS = { numRuns: 40, seed: 20260301 };
 const TIMEOUT_MS = 30_000;
 const options = { seed: 7 };
 
+const LISTED = new Set(METHODS.map(({ id }) => id));
+
 const standingOf = (record: CaseRecord): ReadonlyMap<string, Reading> =>
   new Map(currentReadings(record).map((reading) => [reading.id, reading]));
 
 /** What is wrong with a finding, in words; empty when nothing is. */
 function faults(finding: Finding, standing: ReadonlyMap<string, Reading>): readonly string[] {
   const say = (wrong: boolean, what: string): readonly string[] => (wrong ? [`${finding.id}: ${what}`] : []);
-  const sources = say(finding.method.sources.length === 0, 'no source');
+  const sources = say(!LISTED.has(finding.method.id), `method ${finding.method.id} is not in the list`);
   if (finding.kind === 'notMeasured')
     return [...sources, ...say(finding.missing.length === 0, 'nothing named')];
   const readings = finding.readings.map((id) => standing.get(id));

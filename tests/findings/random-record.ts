@@ -57,11 +57,13 @@ function readingOf(quantity: Quantity): fc.Arbitrary<ReadingSpec> {
   };
   switch (quantity.kind) {
     case 'measure': {
-      // Stations miles apart have nothing to do with one another: keep them where they do.
-      const [min, max] = quantity.id === 'stationPosition' ? [-60, 20] : quantity.possible;
-      return fc
-        .record({ ...shared, value: fc.double({ min, max, noNaN: true }) })
-        .map((reading) => ({ ...reading, quantity: quantity.id }));
+      const [min, max] = quantity.possible;
+      // Stations miles or hairs apart have nothing to do with one another: metres, near the POD.
+      const value =
+        quantity.id === 'stationPosition'
+          ? fc.integer({ min: -60, max: 20 })
+          : fc.double({ min, max, noNaN: true });
+      return fc.record({ ...shared, value }).map((reading) => ({ ...reading, quantity: quantity.id }));
     }
     case 'count': {
       const [min, max] = quantity.possible;

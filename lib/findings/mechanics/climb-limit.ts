@@ -11,7 +11,7 @@ import { takenFrom } from './from-key-input';
 
 const DRY_FRICTION = 0.5;
 
-const DRY_METHOD: Method = {
+export const dryClimbLimitMethod: Method = {
   ...climbLimitMethod,
   id: 'climb-limit-dry',
   name: 'Single-wheel climb limit if μ were 0.5',
@@ -38,7 +38,11 @@ export function climbLimitFindings(context: Context): readonly Finding[] {
     subject: null,
   });
   const plain = heading('climbLimit', 'Climb limit of the flanging wheel, L/V', climbLimitMethod);
-  const dry = heading('climbLimitAtDryFriction', 'Climb limit if µ were 0.5 (dry steel), L/V', DRY_METHOD);
+  const dry = heading(
+    'climbLimitAtDryFriction',
+    'Climb limit if µ were 0.5 (dry steel), L/V',
+    dryClimbLimitMethod,
+  );
   const axle = heading('axleSumLimit', 'Axle-sum climb limit, sum of L/V', axleSumMethod);
   if (flange === null) {
     const missing = ['flange angle of the flanging wheel of the first derailed axle'];

@@ -41,7 +41,7 @@ const SHARE_TITLES: Readonly<Record<DropInPart, string>> = {
   movement: 'movement under load',
 };
 
-const SHARE_METHOD: Method = {
+export const dropInShareMethod: Method = {
   ...dropInMethod,
   id: 'drop-in-share',
   name: 'Share of the drop-in margin taken',
@@ -136,7 +136,7 @@ function shares(read: {
       measured(
         {
           part: 'mechanics',
-          method: SHARE_METHOD,
+          method: dropInShareMethod,
           what: 'dropInShare',
           title: `Share of the drop-in margin taken by ${SHARE_TITLES[part]}`,
           subject: null,

@@ -9,8 +9,10 @@ import { otherSide, type Side } from '../pod-sides';
 import { railReading } from '../rail-place';
 import type { Taken } from '../reading-index';
 
-const METHOD: Method = {
+export const sectionRolloverMethod: Method = {
   ...rolloverMethod,
+  id: 'rollover-from-section',
+  name: 'Rail rollover limit from section, cant and running band',
   formula: `${rolloverMethod.formula} ${leverArmsMethod.formula}`,
   validRange: `${rolloverMethod.validRange} ${leverArmsMethod.validRange} Fasteners are taken to hold nothing.`,
   sources: [...rolloverMethod.sources, ...leverArmsMethod.sources],
@@ -47,7 +49,7 @@ export function rolloverFindings(context: Context): readonly Finding[] {
 }
 
 function limitOf(context: Context, { what, title, words, side, lateral }: Rail): Finding {
-  const heading: Heading = { part: 'mechanics', method: METHOD, what, title, subject: null };
+  const heading: Heading = { part: 'mechanics', method: sectionRolloverMethod, what, title, subject: null };
   if (side === null)
     return notMeasured(heading, ['which rail is the outer one, or on which the first mark lies']);
   const cant = railReading(context, side, 'railCant');

@@ -16,8 +16,10 @@ const GRAVITY_CENTRE = {
   u: standardUncertaintyFromHalfWidth(toCanonical(19, 'in', 'crossLength')),
 } as const;
 
-const METHOD: Method = {
+export const unbalanceShareMethod: Method = {
   ...unbalanceLoadMethod,
+  id: 'unbalance-load-share',
+  name: 'Share of load and net lateral from unbalance',
   sources: [
     ...unbalanceLoadMethod.sources,
     { text: 'Centre of gravity 60 to 98 in above the rail', status: 'engineering judgement' },
@@ -38,7 +40,7 @@ export function unbalanceLoadFindings(context: Context): readonly Finding[] {
   });
   const heading = (what: string, title: string, remarks: readonly string[]): Heading => ({
     part: 'mechanics',
-    method: METHOD,
+    method: unbalanceShareMethod,
     what,
     title,
     subject: null,

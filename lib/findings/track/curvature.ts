@@ -3,7 +3,7 @@ import { curvatureFromMidOrdinate, curvatureMethod, RULE_OF_THUMB_CHORD_M } from
 import { curveSegment, segmentAverage, segmentAverageMethod } from '../../track/deviation';
 import { derive, distinct, measured, notMeasured, remarked, type Heading } from '../build';
 import type { Context } from '../context';
-import type { Finding } from '../finding';
+import type { Finding, Method } from '../finding';
 import { oncePerContext } from '../once-per-context';
 import type { Taken } from '../reading-index';
 import { stationColumn } from '../station-column';
@@ -60,6 +60,14 @@ export function podAverage(context: Context, values: readonly (Taken | null)[]):
   };
 }
 
+export const curvatureAverageMethod: Method = {
+  ...segmentAverageMethod,
+  id: 'curvature-average',
+  name: 'Average curvature over 155 ft',
+  formula: `${curvatureMethod.formula} Averaged: ${segmentAverageMethod.formula}.`,
+  sources: [...segmentAverageMethod.sources, ...curvatureMethod.sources],
+};
+
 /** Curvature per station and its 155-ft average at the POD. */
 export function curvatureFindings(context: Context): readonly Finding[] {
   const curvatures = stationCurvatures(context);
@@ -67,10 +75,7 @@ export function curvatureFindings(context: Context): readonly Finding[] {
   const average = podAverage(context, curvatures);
   const heading: Heading = {
     part: 'track',
-    method: {
-      ...segmentAverageMethod,
-      sources: [...segmentAverageMethod.sources, ...curvatureMethod.sources],
-    },
+    method: curvatureAverageMethod,
     what: 'curvatureAtPod',
     title: 'Curvature at the POD, 155-ft average',
     subject: null,

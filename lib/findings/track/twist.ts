@@ -11,7 +11,7 @@ const BASE_M = 3;
 /** A tape along the rail is good to about half a foot. */
 const TOLERANCE_M = 0.15;
 
-const twistMethod: Method = {
+export const twistMethod: Method = {
   id: 'twist-3m',
   name: 'Twist over a base of 3 m',
   formula: 'twist = XL(b) − XL(a) for stations a, b 3 m apart (within 0.15 m). XL: crosslevel.',

@@ -161,7 +161,7 @@ function highElevation(
   ];
 }
 
-const WARP_UNDER_LOAD: Method = {
+export const warpUnderLoadMethod: Method = {
   ...underLoadMethod,
   id: 'warp-under-load',
   name: 'Warp with movement under load',
@@ -184,7 +184,7 @@ function underLoad(context: Context, crosslevel: readonly (Taken | null)[]): rea
   const worst = worstWarpOf(loaded, warpPairs(warpStations(context, loaded)));
   const heading: Heading = {
     part: 'track',
-    method: WARP_UNDER_LOAD,
+    method: warpUnderLoadMethod,
     what: 'warpUnderLoad',
     title: 'Greatest warp under load in less than 62 ft',
     subject: null,

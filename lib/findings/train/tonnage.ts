@@ -4,7 +4,7 @@ import { derive, measured, notMeasured, type Heading } from '../build';
 import type { Context } from '../context';
 import type { Finding, Method } from '../finding';
 
-const tonnageMethod: Method = {
+export const tonnageMethod: Method = {
   id: 'tonnage',
   name: 'Weight of a train or of a part of it',
   formula: 'sum of the gross weights of the vehicles',

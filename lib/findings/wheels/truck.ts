@@ -11,7 +11,7 @@ import { LEFT_OUT_WORDS, type Taken } from '../reading-index';
 import { checkAll, conditionRemarks } from '../rules-in-force';
 import { vehicleTypeOf, whereReadRemarks } from './wheel-title';
 
-const sumMethod: Method = {
+export const sideBearingSumMethod: Method = {
   ...asReadMethod,
   id: 'side-bearing-sum',
   name: 'Side-bearing clearances added',
@@ -111,7 +111,7 @@ function added(
   return measured(
     {
       part: 'wheels',
-      method: sumMethod,
+      method: sideBearingSumMethod,
       what,
       ...about,
       remarks: distinct([
