@@ -21,7 +21,7 @@ const MIME: Readonly<Record<string, string>> = {
   heif: 'image/heic',
 };
 
-const JPEG_QUALITY: Readonly<Record<Rendition, number>> = { thumb: 70, print: 82 };
+export const JPEG_QUALITY: Readonly<Record<Rendition, number>> = { thumb: 70, print: 82 };
 
 /** Phones name this container "heic", "heix", "mif1" …; it starts at byte 4 with "ftyp". */
 const isHeic = (bytes: Buffer): boolean =>

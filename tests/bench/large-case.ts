@@ -4,7 +4,7 @@ import { createCase } from '~/db/cases';
 import { addEntities, addEntity } from '~/db/entities';
 import type { FileStore } from '~/db/files';
 import type { Db } from '~/db/open';
-import { RENDITIONS } from '~/db/photo-intake';
+import { JPEG_QUALITY, RENDITIONS } from '~/db/photo-intake';
 import { addPhoto } from '~/db/photos';
 import { addReadings, type NewReading } from '~/db/readings';
 import type { SubjectRef } from '~/lib/case/record';
@@ -35,7 +35,7 @@ const reading = (
   note: '',
 });
 
-/** A JPEG as a phone's print-size picture: noise and a slope, about 300 kB. */
+/** A JPEG as the app makes it for paper: a slope with the grain of ballast, at the app's own quality. */
 export async function samplePicture(width: number, height: number): Promise<Buffer> {
   const noise = normalDraws('picture', 1, 4096);
   const pixels = Buffer.alloc(width * height * 3);
@@ -43,7 +43,7 @@ export async function samplePicture(width: number, height: number): Promise<Buff
     pixels[i] = Math.max(0, Math.min(255, 60 + ((i / 3) % width) / 12 + 14 * (noise[(i * 7) % 4096] ?? 0)));
   }
   return sharp(pixels, { raw: { width, height, channels: 3 } })
-    .jpeg({ quality: 60 })
+    .jpeg({ quality: JPEG_QUALITY.print })
     .toBuffer();
 }
 

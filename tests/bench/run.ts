@@ -1,3 +1,4 @@
+import { pdfPhotos } from './pdf-photos';
 import { recorderImport } from './recorder-import';
 import { screens } from './screens';
 import type { Measurement } from './measurement';
@@ -12,6 +13,7 @@ async function main(): Promise<void> {
   const parts: Readonly<Record<string, () => readonly Measurement[] | Promise<readonly Measurement[]>>> = {
     'recorder-import': recorderImport,
     screens,
+    'pdf-photos': pdfPhotos,
   };
   const measured: Measurement[] = [];
   for (const [name, measure] of Object.entries(parts)) {
