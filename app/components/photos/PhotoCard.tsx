@@ -1,4 +1,5 @@
 import { Link } from '@remix-run/react';
+import type { ReactNode } from 'react';
 import type { PhotoView } from '~/app/photos/view.server';
 
 type Props = {
@@ -7,47 +8,36 @@ type Props = {
   readonly href: string;
 };
 
-function Line({
-  label,
-  text,
-  href,
-}: {
-  readonly label: string;
-  readonly text: string;
-  readonly href?: string;
-}) {
+function Line({ label, children }: { readonly label: string; readonly children: ReactNode }) {
   return (
-    <div>
-      <dt>{label}</dt>
-      <dd>{href ? <Link to={href}>{text}</Link> : text}</dd>
-    </div>
+    <p className="photo__line">
+      <span className="soft">{label}</span> {children}
+    </p>
   );
 }
 
-/** One photo in the list. */
+/** One photo in the list; there are many on a page, so each is made of little. */
 export function PhotoCard({ photo, href }: Props) {
-  const { shows, removed } = photo;
+  const { shows, removed, takenAt, takenBy } = photo;
   return (
     <li className={removed === null ? 'photo' : 'photo photo--removed'} id={photo.id}>
       <Link to={href} className="photo__picture">
         <img src={photo.thumb} alt={photo.alt} loading="lazy" decoding="async" />
       </Link>
       {removed !== null && <p className="chip chip--care">Removed: {removed}</p>}
-      <p className="photo__caption">
-        <Link to={href}>{photo.caption || 'No caption yet'}</Link>
-      </p>
-      <dl className="photo__facts">
-        <Line label="Shows" text={shows?.text ?? 'not said'} href={shows?.href} />
-        <Line
-          label="Taken"
-          text={`${photo.takenAt || 'time not known'}${photo.takenBy && `, ${photo.takenBy}`}`}
-        />
-        {photo.position && <Line label="At" text={photo.position} />}
-        <Line label="File" text={`${photo.fileName}, ${photo.size}`} />
-      </dl>
-      <p className="hash photo__hash">
-        <span className="visually-hidden">SHA-256: </span>
-        {photo.sha256}
+      <p className="photo__caption">{photo.caption || <span className="soft">No caption yet</span>}</p>
+      <Line label="Shows">{shows ? <Link to={shows.href}>{shows.text}</Link> : 'not said'}</Line>
+      <Line label="Taken">
+        {takenAt || 'time not known'}
+        {takenBy && `, ${takenBy}`}
+      </Line>
+      {photo.position && <Line label="At">{photo.position}</Line>}
+      <Line label="File">
+        {photo.fileName}, {photo.size}
+      </Line>
+      <p className="hash photo__hash">{photo.sha256}</p>
+      <p>
+        <Link to={href}>Open and describe</Link>
       </p>
     </li>
   );
