@@ -69,7 +69,7 @@ describe('findings of any half-filled case', () => {
       // The cases are no use to this test unless they reach the computed findings too.
       for (const what of [
         'climbLimit',
-        'dropInMargin',
+        'dropInShare',
         'warpWorst',
         'unbalance',
         'backToBackSwing',
