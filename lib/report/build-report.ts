@@ -1,3 +1,4 @@
+import type { Writable } from 'node:stream';
 import PDFDocument from 'pdfkit';
 import { drawContents } from './contents';
 import { drawFurniture } from './furniture';
@@ -44,7 +45,7 @@ function headings(sections: readonly Section[]): ReadonlyMap<Section, SectionHea
  * for their numbers; pictures are not: each leaves memory as soon as it is written.
  * Rejects when `out` fails.
  */
-export async function buildReport(input: ReportInput, out: NodeJS.WritableStream): Promise<BuiltReport> {
+export async function buildReport(input: ReportInput, out: Writable): Promise<BuiltReport> {
   const report = prepareReport(input);
   const { fields } = input.record;
   const title = `Derailment investigation ${String(fields.number ?? '')}: ${String(fields.title ?? '')}`;

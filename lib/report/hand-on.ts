@@ -1,10 +1,13 @@
+import { once } from 'node:events';
+import type { Writable } from 'node:stream';
 import { finished } from 'node:stream/promises';
+import { setImmediate } from 'node:timers/promises';
 
-/** Bytes that may wait in memory before the writing of pages stops to let them out. */
-const MOST_WAITING = 4_000_000;
+/** Bytes that may wait in memory before the setting of pages stops to let them out. */
+const MOST_WAITING = 24_000_000;
 
 export type Flow = {
-  /** Waits until what the document has given is nearly all written. */
+  /** Waits until most of what the document has given is written. */
   readonly breathe: () => Promise<void>;
   /** Resolves when everything is written and `out` has ended. */
   readonly done: Promise<void>;
@@ -14,22 +17,18 @@ export type Flow = {
  * Joins the document to where it is written. pdfkit hands on as fast as pages are made; without a
  * pause the whole file would wait in memory.
  */
-export function handOn(doc: PDFKit.PDFDocument, out: NodeJS.WritableStream): Flow {
+export function handOn(doc: PDFKit.PDFDocument, out: Writable): Flow {
   const done = finished(out);
   // Heard again by whoever awaits `done`; here only so that a failure is not called unhandled meanwhile.
   done.catch(() => undefined);
   doc.pipe(out);
-  const waiting = (): number =>
-    doc.readableLength + ('writableLength' in out ? Number(out.writableLength) : 0);
   return {
     done,
     async breathe() {
-      let failed = false;
-      done.catch(() => {
-        failed = true;
-      });
-      while (waiting() > MOST_WAITING && !failed) await new Promise((resume) => setImmediate(resume));
-      if (failed) await done;
+      while (doc.readableLength + out.writableLength > MOST_WAITING) {
+        if (out.destroyed) return done;
+        await (out.writableNeedDrain ? Promise.race([once(out, 'drain'), done]) : setImmediate());
+      }
     },
   };
 }

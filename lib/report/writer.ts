@@ -3,6 +3,7 @@ import type { Figure } from '../figures/shapes';
 import type { UnitSystem } from '../readings/unit';
 import { openPages, type Pages } from './pages';
 import { paperFor, type Orientation, type Paper } from './paper';
+import { pictureReader } from './picture-reader';
 import { planPages, type Chunk } from './table/pages';
 import { CELL, divideRow, layoutTable, type LaidRow, type LaidTable, type Table } from './table/table';
 import { measureWith, type Measure } from './type/faces';
@@ -13,6 +14,13 @@ export const BODY = 9.2;
 const LEADING = 1.42;
 const PARAGRAPH_GAP = 5;
 const NBSP = '\u00a0';
+/** Text on its baseline, of a width that is known already: pdfkit need not measure it again. */
+const onLine = (textWidth: number): PDFKit.Mixins.TextOptions & { textWidth: number; wordCount: number } => ({
+  lineBreak: false,
+  baseline: 'alphabetic',
+  textWidth,
+  wordCount: 1,
+});
 /** Longer tables are tagged row by row: a reader's program gains little from 50,000 cells. */
 const TAGGED_CELLS = 150;
 /** A table smaller than this share of a page is not divided. */
@@ -93,6 +101,7 @@ export function createWriter(
 ): Writer {
   const measure = measureWith(doc);
   const pages = openPages(doc);
+  const readPicture = pictureReader();
   let paper = paperFor(system, 'portrait');
   let y = paper.top;
   let waiting: Waiting[] = [];
@@ -155,7 +164,7 @@ export function createWriter(
           .font(piece.face)
           .fontSize(size)
           .fillColor(INK[piece.ink])
-          .text(piece.text, x + shift + piece.x, baseline, { lineBreak: false, baseline: 'alphabetic' });
+          .text(piece.text, x + shift + piece.x, baseline, onLine(piece.width));
         if (piece.goTo !== undefined) {
           pages.link(piece.goTo, {
             x: x + shift + piece.x,
@@ -488,7 +497,7 @@ export function createWriter(
     newPage,
     breathe,
     picture: (path, box) => {
-      doc.image(path, box.x, box.y, { width: box.width, height: box.height });
+      doc.image(readPicture(path), box.x, box.y, { width: box.width, height: box.height });
     },
     missing: (box, words) => {
       doc.rect(box.x, box.y, box.width, box.height).fillColor(INK.panel).fill();

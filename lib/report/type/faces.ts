@@ -1,4 +1,5 @@
 import { createRequire } from 'node:module';
+import { placeLettersQuickly } from './quick-layout';
 
 /** The faces of the report's letters. Drawings have their own two, whose widths lib/figures knows. */
 export const FACES = {
@@ -11,11 +12,13 @@ export const FACES = {
 } as const;
 export type Face = keyof typeof FACES;
 
-/** Makes the faces known to a document under their names; a face is read when it is first used. */
+/** Makes the faces known to a document under their names. */
 export function registerFaces(doc: PDFKit.PDFDocument): void {
   const { resolve } = createRequire(import.meta.url);
-  for (const [face, file] of Object.entries(FACES))
-    doc.registerFont(face, resolve(`dejavu-fonts-ttf/ttf/${file}`));
+  for (const [face, file] of Object.entries(FACES)) {
+    doc.registerFont(face, resolve(`dejavu-fonts-ttf/ttf/${file}`)).font(face);
+    placeLettersQuickly(doc, face);
+  }
 }
 
 /** Width of letters on one line, points. */
