@@ -1,86 +1,48 @@
 import type { LoadedCase } from '~/app/case.server';
 import { derived } from '~/app/derived.server';
-import { currentReadings, standing } from '~/lib/case/current';
-import { KINDS } from '~/lib/case/kinds';
-import type { EntityKind } from '~/lib/case/record';
-import { GROUPS } from '~/lib/readings/quantities';
-import type { QuantityGroup, ScreenId } from '~/lib/readings/quantity';
+import { currentReadings } from '~/lib/case/current';
+import { missing, type Missing } from '~/lib/findings/missing';
+import { groupsFor } from '~/lib/readings/quantities';
 
 export type MissingPart = {
-  readonly screen: ScreenId | 'photos';
+  readonly screen: Missing['screen'];
   readonly name: string;
   /** In words, the most basic first. */
   readonly missing: readonly string[];
-  /** Quantities of the screen read at least once, of all there are. */
+  /** Quantities of the screen read at least once, of all there are; photos with a caption, of all. */
   readonly read: number;
   readonly of: number;
 };
 
-const SCREENS: readonly {
-  readonly screen: ScreenId;
-  readonly name: string;
-  readonly kinds: readonly EntityKind[];
-}[] = [
-  { screen: 'scene', name: 'Scene', kinds: ['person', 'instrument', 'statement'] },
-  { screen: 'train', name: 'Train', kinds: ['vehicle'] },
-  { screen: 'marks', name: 'Marks', kinds: ['mark'] },
-  { screen: 'track', name: 'Track', kinds: ['station'] },
-  { screen: 'wheels', name: 'Wheels', kinds: ['wheelset', 'truck'] },
-  { screen: 'rails', name: 'Rails', kinds: ['rail'] },
-  { screen: 'turnout', name: 'Turnout', kinds: ['turnout'] },
-];
+const SCREENS = [
+  { screen: 'scene', name: 'Scene' },
+  { screen: 'train', name: 'Train' },
+  { screen: 'marks', name: 'Marks' },
+  { screen: 'track', name: 'Track' },
+  { screen: 'wheels', name: 'Wheels' },
+  { screen: 'rails', name: 'Rails' },
+  { screen: 'turnout', name: 'Turnout' },
+  { screen: 'photos', name: 'Photos' },
+] as const satisfies readonly Pick<MissingPart, 'screen' | 'name'>[];
 
-function groupLine(group: QuantityGroup, read: ReadonlySet<string>): string | null {
-  const missing = group.quantities.filter(({ id }) => !read.has(id));
-  if (missing.length === 0) return null;
-  const looked = group.quantities.every(({ kind }) => kind === 'observation');
-  if (missing.length === group.quantities.length) {
-    return looked
-      ? `Nothing looked for yet (${group.name.toLowerCase()})`
-      : `Not read: ${group.name.toLowerCase()}`;
-  }
-  const names = missing.map(({ short, name }) => short || name);
-  const shown = names.slice(0, 4).join(', ') + (names.length > 4 ? ` and ${names.length - 4} more` : '');
-  return looked ? `Not looked for: ${shown}` : `${group.name}, not read: ${shown}`;
-}
-
-/** What each screen still lacks, from what is empty; a record that does not apply can stay missing. */
+/** What each screen still lacks; a record that does not apply can stay missing. */
 export const missingParts = (loaded: LoadedCase): readonly MissingPart[] =>
   derived(loaded, 'missing parts', () => {
     const { record } = loaded;
     const read = new Set(currentReadings(record).map(({ quantity }) => quantity));
-    const parts = SCREENS.map(({ screen, name, kinds }): MissingPart => {
-      const groups = GROUPS.filter((group) => group.screen === screen);
-      const quantities = groups.flatMap((group) => group.quantities);
-      const empty = kinds.filter((kind) => standing(record, kind).length === 0);
-      // Readings of a thing that is not entered yet are not listed: the thing itself is.
-      const asked = groups.filter(
-        ({ subject }) => subject === 'case' || standing(record, subject).length > 0,
-      );
+    const photos = record.photos.filter(({ removed }) => removed === null);
+    const lines = missing(record);
+    return SCREENS.map(({ screen, name }): MissingPart => {
+      const quantities = screen === 'photos' ? [] : groupsFor(screen).flatMap((group) => group.quantities);
       return {
         screen,
         name,
-        missing: [
-          ...empty.map((kind) => `No ${KINDS[kind].name.toLowerCase()} yet`),
-          ...asked.flatMap((group) => groupLine(group, read) ?? []),
-        ],
-        read: quantities.filter(({ id }) => read.has(id)).length,
-        of: quantities.length,
+        missing: lines.filter((line) => line.screen === screen).map(({ text }) => text),
+        read:
+          screen === 'photos'
+            ? photos.filter(({ caption }) => caption !== '').length
+            : quantities.filter(({ id }) => read.has(id)).length,
+        of: screen === 'photos' ? photos.length : quantities.length,
       };
     });
-    const photos = record.photos.filter(({ removed }) => removed === null);
-    const uncaptioned = photos.filter(({ caption }) => caption === '').length;
-    return [
-      ...parts,
-      {
-        screen: 'photos',
-        name: 'Photos',
-        missing: [
-          ...(photos.length === 0 ? ['No photo yet'] : []),
-          ...(uncaptioned > 0 ? [`${uncaptioned} without a caption`] : []),
-        ],
-        read: photos.length - uncaptioned,
-        of: photos.length,
-      },
-    ];
   });

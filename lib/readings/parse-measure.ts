@@ -1,4 +1,5 @@
 import { isReciprocal, toCanonical, widthToCanonical } from './convert';
+import { fold } from './fold';
 import { formatMeasure } from './format';
 import type { Measure } from './quantity';
 import { ok, refuse, type Result } from './result';
@@ -215,11 +216,16 @@ export function parseMeasure(text: string, quantity: Measure, system: UnitSystem
   return ok({ value: found.canonical, unit: found.unit, resolution, question });
 }
 
+/** Everybody reduces fractions: 56 12/16 is written 56 3/4, so the denominator says nothing. */
+const isFraction = (text: string): boolean => /\d ?\/ ?\d/.test(fold(text));
+
 /**
  * Half-width implied by how a reading was written (canonical), given the unit it was taken in;
- * null where the writing does not tell or is not that of this quantity.
+ * null where the writing does not tell, as a fraction or a whole number, or is not that of this
+ * quantity.
  */
 export function writtenHalfWidth(text: string, quantity: Measure, unit: string): number | null {
+  if (isFraction(text)) return null;
   for (const system of ['us', 'metric'] as const) {
     const parsed = parseMeasure(text, quantity, system);
     if (parsed.ok && parsed.value.unit === unit) return parsed.value.resolution;

@@ -46,13 +46,20 @@ const IN = 25.4;
 
 describe('uncertainty of a reading', () => {
   it('is that of the ordinary instrument when none is named', () => {
-    const { u, basis } = uncertaintyOf(reading('56 3/4', gauge), gauge, undefined);
-    // Written to quarters: coarser than the thirty-second the ordinary instrument resolves.
-    expect(u).toBeCloseTo(IN / 8 / R3, 9);
-    expect(basis).toMatch(/written to ±3\.2 mm/);
-    const fine = uncertaintyOf(reading('56 13/16', gauge), gauge, undefined);
-    expect(fine.u).toBeCloseTo(IN / 32 / R3, 9);
-    expect(fine.basis).toMatch(/ordinary instrument.*made up for the test.*4\.3\.7/);
+    const { u, basis } = uncertaintyOf(reading('56 13/16', gauge), gauge, undefined);
+    expect(u).toBeCloseTo(IN / 32 / R3, 9);
+    expect(basis).toMatch(/ordinary instrument.*made up for the test.*4\.3\.7/);
+  });
+
+  it('does not call a reduced fraction coarse: 56 3/4 may be 56 12/16', () => {
+    expect(uncertaintyOf(reading('56 3/4', gauge), gauge, undefined).u).toBeCloseTo(IN / 32 / R3, 9);
+    expect(uncertaintyOf(reading('56¾', gauge), gauge, undefined).u).toBeCloseTo(IN / 32 / R3, 9);
+  });
+
+  it('takes a decimal written coarser than the instrument at its word', () => {
+    const { u, basis } = uncertaintyOf(reading('56.8', gauge), gauge, undefined);
+    expect(u).toBeCloseTo((0.05 * IN) / R3, 9);
+    expect(basis).toMatch(/written to ±/);
   });
 
   it('does not call whole inches coarse', () => {

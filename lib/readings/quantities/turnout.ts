@@ -25,7 +25,7 @@ export const pointFitGroup: QuantityGroup = {
   screen: 'turnout',
   subject: 'turnout',
   howTo: {
-    take: 'Before anyone throws the switch, photograph both points, the lock and the rods. Then, on the closed point: gap to the stock rail at the tip; thickness of the tip 5/8 in below the top of the stock rail; how far the tip lies below the top of the stock rail; length and depth of any chip; the throw.',
+    take: 'Before anyone throws the switch, photograph both points, the lock and the rods. Then, on the closed point: gap to the stock rail at the tip; how far the tip’s gauge side stands out of the gauge line of the stock rail, measured from the stock rail and without the gap (thickness; where the stock rail is bent or undercut for the point, only what stands out counts); how far the tip lies below the top of the stock rail; length and depth of any chip; the throw.',
     why: 'A flange can only take the wrong side of the point if the tip stands within its reach and outside its face, or offers it a slope.',
     bearsOn: ['switchPointPick', 'runThroughSwitch'],
     spoiledBy:
@@ -34,7 +34,14 @@ export const pointFitGroup: QuantityGroup = {
   },
   quantities: [
     point('pointGap', 'Gap between point and stock rail at the tip', 'Gap', [0, 6], [0, 0.5], [0, 0.1875]),
-    point('tipThickness', 'Thickness of the tip', 'Thickness', [0, 3], [0.05, 0.75], [0.125, 0.375]),
+    point(
+      'tipThickness',
+      'Thickness of the tip that stands out of the gauge line',
+      'Thickness',
+      [0, 3],
+      [0, 0.75],
+      [0, 0.25],
+    ),
     point('tipDepth', 'Tip below the top of the stock rail', 'Below top', [-0.5, 3], [0.25, 1.5], [0.5, 1]),
     point('chipLength', 'Length of the chip', 'Chip length', [0, 40], [0, 12], [0, 4]),
     point(
