@@ -1,7 +1,7 @@
 import type { LoadedCase } from '~/app/case.server';
 import { derived } from '~/app/derived.server';
-import { findings } from '~/lib/findings';
-import type { FindingOptions } from '~/lib/findings/context';
+import { findingsOf } from '~/lib/findings';
+import { buildContext, type Context, type FindingOptions } from '~/lib/findings/context';
 import type { Finding } from '~/lib/findings/finding';
 import { recorderSpeed } from './recorder-speed.server';
 
@@ -14,6 +14,10 @@ export const findingOptions = (loaded: LoadedCase): FindingOptions => ({
   recorder: { speedAtPod: recorderSpeed(loaded) },
 });
 
+/** What findings and their drawings look things up in. */
+export const caseContext = (loaded: LoadedCase): Context =>
+  derived(loaded, 'finding context', () => buildContext(loaded.record, findingOptions(loaded)));
+
 /** All findings of the case as it stands. */
 export const caseFindings = (loaded: LoadedCase): readonly Finding[] =>
-  derived(loaded, 'findings', () => findings(loaded.record, findingOptions(loaded)));
+  derived(loaded, 'findings', () => findingsOf(caseContext(loaded)));

@@ -1,9 +1,5 @@
 import type { LoadedCase } from '~/app/case.server';
-import { derived } from '~/app/derived.server';
 import { systemOf } from '~/app/readings/take.server';
-import { quantityText, readingText } from '~/app/readings/wording';
-import { nameOf } from '~/lib/case/name-of';
-import type { Reading } from '~/lib/case/record';
 import type { Finding, LimitCheck } from '~/lib/findings/finding';
 import { formatMeasure, formatWithUncertainty } from '~/lib/readings/format';
 import type { Dimension, UnitSystem } from '~/lib/readings/unit';
@@ -19,20 +15,9 @@ export type FindingView = {
   readonly tone: FindingTone;
   readonly limits: readonly { readonly text: string; readonly tone: FindingTone }[];
   readonly remarks: readonly string[];
-  readonly method: {
-    readonly id: string;
-    readonly name: string;
-    readonly formula: string;
-    readonly validRange: string;
-    readonly sources: readonly string[];
-  };
-  /** Readings it came from; the recorder run has no reading of its own and leads to Train. */
-  readonly from: readonly { readonly href: string; readonly text: string }[];
-  /** How many further readings are not listed. */
-  readonly more: number;
+  /** Where its method and its readings are shown. */
+  readonly href: string;
 };
-
-const MOST_READINGS = 24;
 
 const formOf = (dimension: Dimension): 'fraction' | 'decimal' =>
   dimension === 'crossLength' ? 'fraction' : 'decimal';
@@ -82,44 +67,14 @@ export function findingValue(
   }
 }
 
-const readingById = (loaded: LoadedCase): ReadonlyMap<string, Reading> =>
-  derived(
-    loaded,
-    'readings by id',
-    () => new Map(loaded.record.readings.map((reading) => [reading.id, reading])),
-  );
-
-function fromOf(loaded: LoadedCase, id: string): FindingView['from'][number] {
-  const { record, caseId } = loaded;
-  const reading = readingById(loaded).get(id);
-  if (reading) {
-    const about = reading.subject.kind === 'case' ? '' : `${nameOf(record, reading.subject)}: `;
-    const what = quantityText(reading.quantity, reading.slot);
-    return { href: `/cases/${caseId}/readings/${id}`, text: `${about}${what} ${readingText(reading)}` };
-  }
-  const run = record.recorderRuns.find((each) => each.id === id);
-  return { href: `/cases/${caseId}/train#recorder`, text: `Recorder run “${run?.name ?? id}”` };
-}
+export const findingHref = (caseId: string, id: string): string =>
+  `/cases/${caseId}/findings/${encodeURIComponent(id)}`;
 
 /** The finding in words and in the units of the case. */
-export function findingView(loaded: LoadedCase, finding: Finding): FindingView {
-  const { method } = finding;
-  const readings = 'readings' in finding ? finding.readings : [];
-  return {
-    id: finding.id,
-    title: finding.title,
-    ...findingValue(finding, systemOf(loaded.record.fields)),
-    remarks: finding.remarks,
-    method: {
-      id: method.id,
-      name: method.name,
-      formula: method.formula,
-      validRange: method.validRange,
-      sources: method.sources.map(({ text, status }) =>
-        status === 'published' ? text : `${text} (${status})`,
-      ),
-    },
-    from: readings.slice(0, MOST_READINGS).map((id) => fromOf(loaded, id)),
-    more: Math.max(0, readings.length - MOST_READINGS),
-  };
-}
+export const findingView = ({ record, caseId }: LoadedCase, finding: Finding): FindingView => ({
+  id: finding.id,
+  title: finding.title,
+  ...findingValue(finding, systemOf(record.fields)),
+  remarks: finding.remarks,
+  href: findingHref(caseId, finding.id),
+});

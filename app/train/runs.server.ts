@@ -1,5 +1,7 @@
 import type { LoadedCase } from '~/app/case.server';
 import { derived } from '~/app/derived.server';
+import { runFigure } from '~/app/figures/case-figures.server';
+import { figureRef, type FigureRef } from '~/app/figures/view.server';
 import { systemOf } from '~/app/readings/take.server';
 import { readRecorderRun } from '~/db/recorder';
 import { nameOf } from '~/lib/case/name-of';
@@ -22,6 +24,7 @@ export type RunView = {
   readonly sha256: string;
   readonly note: string;
   readonly emergency: Sample | null;
+  readonly chart: FigureRef | null;
   readonly removed: string | null;
 };
 
@@ -78,6 +81,7 @@ function viewOf(loaded: LoadedCase, run: RecorderRun): RunView {
     sha256: run.sha256,
     note: run.note,
     emergency: at === null ? null : sampleAt(samples, at, system),
+    chart: figureRef(loaded, runFigure(run.id)),
     removed: run.removed?.reason ?? null,
   };
 }

@@ -1,11 +1,10 @@
 import { Form } from '@remix-run/react';
 import type { RunView, Sample } from '~/app/train/runs.server';
-import { SvgView } from '../FigureView';
+import { FigureImage } from '../FigureImage';
 import { ReasonForm } from '../ReasonForm';
 
 type Props = {
   readonly run: RunView;
-  readonly svg: string | null;
   /** The answer to the distance that was asked about this run. */
   readonly back: {
     readonly distance: string;
@@ -19,13 +18,13 @@ type Props = {
 const inWords = ({ number, time, speed }: Sample): string => `${speed} (sample ${number}, ${time})`;
 
 /** One recorder run: what it is, its chart, its speed where the POD may be. */
-export function RecorderRunSheet({ run, svg, back, exampleDistance, reasonError }: Props) {
+export function RecorderRunSheet({ run, back, exampleDistance, reasonError }: Props) {
   const id = `back-${run.id}`;
   return (
     <article className="stack" aria-label={run.name} id={`run-${run.id}`}>
       <h3>{run.name}</h3>
       {run.removed !== null && <div className="note note--care">Removed: {run.removed}</div>}
-      {svg && <SvgView html={{ __html: svg }} wide />}
+      {run.chart && <FigureImage figure={run.chart} />}
       <dl className="facts">
         <div>
           <dt>Speed at the first emergency sample</dt>

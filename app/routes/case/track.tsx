@@ -2,7 +2,7 @@ import { json, redirect, type ActionFunctionArgs, type LoaderFunctionArgs } from
 import { Form, Link, useActionData, useLoaderData } from '@remix-run/react';
 import { loadCase } from '~/app/case.server';
 import { FindingList } from '~/app/components/findings/FindingList';
-import { SvgView } from '~/app/components/FigureView';
+import { FigureImage } from '~/app/components/FigureImage';
 import { HowTo } from '~/app/components/HowTo';
 import { Imported } from '~/app/components/imports/Imported';
 import { Message } from '~/app/components/Message';
@@ -15,12 +15,12 @@ import { SheetEntry } from '~/app/components/track/SheetEntry';
 import { countsText } from '~/app/components/track/SheetOutcome';
 import { StationTable } from '~/app/components/track/StationTable';
 import { importedIn } from '~/app/imports/imported';
+import { figureRef } from '~/app/figures/view.server';
 import { pageOf, PAGE_SIZE } from '~/app/paging';
 import { answerReadings, type AnsweredReadings } from '~/app/readings/answer.server';
 import { systemOf } from '~/app/readings/take.server';
 import { readingsChoices, readingsView } from '~/app/readings/view.server';
 import { addStations, type LaidOutAnswer } from '~/app/track/add-stations.server';
-import { trackChartSvg } from '~/app/track/chart.server';
 import { STATION_GROUPS } from '~/app/track/columns';
 import { trackFindingsView } from '~/app/track/findings.server';
 import { USUAL_SPACING } from '~/app/track/lay-out';
@@ -55,7 +55,7 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
     head,
     system,
     spacing: USUAL_SPACING[system],
-    chart: trackChartSvg(loaded),
+    chart: figureRef(loaded, 'track-chart'),
     page,
     open,
     missingStation: at !== '' && found < 0 ? at : null,
@@ -136,7 +136,7 @@ export default function Track() {
     >
       {data.chart && (
         <Sheet title="Track chart">
-          <SvgView html={{ __html: data.chart }} wide />
+          <FigureImage figure={data.chart} />
         </Sheet>
       )}
       <Sheet

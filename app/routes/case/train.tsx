@@ -2,7 +2,7 @@ import { json, redirect, type ActionFunctionArgs, type LoaderFunctionArgs } from
 import { Link, useActionData, useLoaderData, useLocation } from '@remix-run/react';
 import { loadCase, notFound } from '~/app/case.server';
 import { FindingList } from '~/app/components/findings/FindingList';
-import { SvgView } from '~/app/components/FigureView';
+import { FigureImage } from '~/app/components/FigureImage';
 import { Imported } from '~/app/components/imports/Imported';
 import { Page } from '~/app/components/Page';
 import { Pager } from '~/app/components/Pager';
@@ -11,6 +11,7 @@ import { Sheet } from '~/app/components/Sheet';
 import { SubjectSheets } from '~/app/components/subjects/SubjectSheets';
 import { RecorderRunSheet } from '~/app/components/train/RecorderRunSheet';
 import { VehicleTable } from '~/app/components/train/VehicleTable';
+import { figureRef } from '~/app/figures/view.server';
 import { caseFindings } from '~/app/findings/case-findings.server';
 import { findingView } from '~/app/findings/view.server';
 import { importedIn } from '~/app/imports/imported';
@@ -18,7 +19,6 @@ import { PAGE_SIZE, pageOf } from '~/app/paging';
 import { answerReadings, type AnsweredReadings } from '~/app/readings/answer.server';
 import { readingsChoices, readingsView } from '~/app/readings/view.server';
 import { subjectPart } from '~/app/subjects/part.server';
-import { consistSvg } from '~/app/train/figures.server';
 import { vehicleRows } from '~/app/train/rows.server';
 import { runViews, sampleBack } from '~/app/train/runs.server';
 import { readActor } from '~/app/who.server';
@@ -54,7 +54,7 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
     caseId,
     metric: record.fields.units === 'metric',
     imported: importedIn(asked.get('imported'), 'consist', 'recorder'),
-    figure: consistSvg(loaded),
+    figure: figureRef(loaded, 'consist'),
     page: pageOf(rows, asked.get('page') ?? String(Math.floor(Math.max(0, at) / PAGE_SIZE) + 1)),
     part: vehicle ? subjectPart(loaded, 'vehicle', vehicle, VEHICLE, actor) : null,
     runs: runViews(loaded),
@@ -125,7 +125,7 @@ export default function Train() {
     >
       {data.imported && <Imported counts={data.imported} />}
       <Sheet title="Consist" id="consist">
-        {data.figure && <SvgView html={{ __html: data.figure }} wide />}
+        {data.figure && <FigureImage figure={data.figure} />}
         {page.total === 0 ? (
           <p className="soft">
             No vehicle yet. Import the consist as a CSV file, or add the vehicles one by one from the head
@@ -147,7 +147,6 @@ export default function Train() {
           <RecorderRunSheet
             key={run.id}
             run={run}
-            svg={null}
             back={data.back?.run === run.id ? data.back : null}
             exampleDistance={data.metric ? '70 m' : '230 ft'}
             reasonError={answer?.noReason?.run === run.id ? answer.noReason.message : undefined}
