@@ -1,19 +1,11 @@
 import type { LoadedCase } from '~/app/case.server';
+import { findingHref } from '~/app/findings/view.server';
 import type { Sentence } from '~/lib/explanations/argument';
 import type { Ref } from '~/lib/explanations/witness';
 import type { Finding } from '~/lib/findings/finding';
 
 /** A piece of a sentence and the places in the app it rests on. */
 export type Phrase = { readonly text: string; readonly hrefs: readonly string[] };
-
-const PART_OF_FINDING: Readonly<Record<Finding['part'], string>> = {
-  track: 'track',
-  wheels: 'wheels',
-  rails: 'rails',
-  turnout: 'turnout',
-  train: 'train',
-  mechanics: 'rails',
-};
 
 /** Where one reference leads; null for one that stands on the page itself. */
 export function hrefOf(
@@ -30,8 +22,7 @@ export function hrefOf(
     case 'mark':
       return `${at}/records/mark/${id}`;
     case 'finding': {
-      const part = findings.get(id)?.part;
-      return part === undefined ? null : `${at}/${PART_OF_FINDING[part]}#${id}`;
+      return !findings.has(id) ? null : findingHref(caseId, id);
     }
     case 'judgement':
       return `${at}/explanations/judgements`;
@@ -40,7 +31,7 @@ export function hrefOf(
     case 'explanation':
       return `#explanation-${id}`;
     case 'method':
-      return '/methods';
+      return `/methods#${id}`;
   }
 }
 

@@ -1,6 +1,7 @@
 import type { LoadedCase } from '~/app/case.server';
 import { derived } from '~/app/derived.server';
 import { caseFindings } from '~/app/findings/case-findings.server';
+import { findingHref } from '~/app/findings/view.server';
 import { localTime, moment } from '~/app/times';
 import { nameOf } from '~/lib/case/name-of';
 import type { CaseRecord, Reading } from '~/lib/case/record';
@@ -73,17 +74,16 @@ export type Version = {
   readonly shown: boolean;
 };
 
-export type UsedIn = { readonly id: string; readonly title: string; readonly screen: string };
+export type UsedIn = { readonly id: string; readonly title: string; readonly href: string };
 
 const findingsByReading = (loaded: LoadedCase): ReadonlyMap<string, readonly UsedIn[]> =>
   derived(loaded, 'findings by reading', () => {
     const map = new Map<string, UsedIn[]>();
     for (const finding of caseFindings(loaded)) {
       if (!('readings' in finding)) continue;
-      const screen = finding.part === 'mechanics' ? 'explanations' : finding.part;
       for (const id of new Set(finding.readings)) {
         const list = map.get(id) ?? [];
-        list.push({ id: finding.id, title: finding.title, screen });
+        list.push({ id: finding.id, title: finding.title, href: findingHref(loaded.caseId, finding.id) });
         map.set(id, list);
       }
     }

@@ -14,13 +14,11 @@ import type { Entity } from '~/lib/case/record';
 import type { Finding } from '~/lib/findings/finding';
 import { GROUPS } from '~/lib/readings/quantities';
 import type { SubjectKind } from '~/lib/readings/quantity';
+import type { PartForm, PartForms } from './forms';
 import { glance, type GlanceRow } from './glance';
 import { placeOf } from './place';
 import { shortTitle } from './short-title';
 import { stateNote } from './state-note';
-
-/** Readings taken together, and which findings (by what they are) stand beside them. */
-export type PartForm = { readonly group: string; readonly findings: readonly string[] };
 
 export type PartTab = {
   readonly group: string;
@@ -50,7 +48,7 @@ export type SubjectPart = {
 type Kind = Exclude<SubjectKind, 'case'>;
 
 type Wanted = {
-  readonly forms: readonly [PartForm, ...PartForm[]];
+  readonly forms: PartForms;
   /** The group to open; the first when there is no such group. */
   readonly group?: string | null;
   /** Fields that the name says already. */

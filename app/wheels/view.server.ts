@@ -3,39 +3,15 @@ import { caseFindings } from '~/app/findings/case-findings.server';
 import { findingView, type FindingView } from '~/app/findings/view.server';
 import { pageOf, type Paged } from '~/app/paging';
 import { chosenOf } from '~/app/subjects/chosen';
+import { PART_FORMS } from '~/app/subjects/forms';
 import { subjectPart, type SubjectPart } from '~/app/subjects/part.server';
 import { subjectRows, type SubjectRow } from '~/app/subjects/rows.server';
 import type { Actor } from '~/db/actor';
+import type { Entity } from '~/lib/case/record';
 import { beyondLimits } from './beyond.server';
+import { wheelClockSvg } from './clock.server';
 import { TRUCK_COLUMNS, WHEELSET_COLUMNS } from './columns';
 import { inTrainOrder } from './order.server';
-
-const WHEELSET_FORMS = [
-  { group: 'backToBack', findings: ['backToBackMean', 'backToBackLeast', 'backToBackSwing'] },
-  {
-    group: 'wheelShape',
-    findings: [
-      'flangeThickness',
-      'flangeHeight',
-      'flangeAngle',
-      'climbLength',
-      'rimThickness',
-      'rimWidth',
-      'treadHollow',
-    ],
-  },
-  { group: 'wheelDiameter', findings: ['wheelDiameter', 'diameterDifference'] },
-  {
-    group: 'wheelChecks',
-    findings: ['flangeThicknessCheck', 'flangeHeightCheck', 'rimThicknessCheck', 'hollowCheck'],
-  },
-] as const;
-
-const TRUCK_FORMS = [
-  { group: 'sideBearings', findings: ['sideBearingClearance', 'sideBearingClearanceEnd', 'wedgeRise'] },
-] as const;
-
-const DEFECT_FORMS = [{ group: 'wheelDefectSize', findings: ['defectLength', 'defectWidth'] }] as const;
 
 const ON_A_PAGE = 12;
 
@@ -47,6 +23,8 @@ export type WheelsView = {
   readonly part: SubjectPart | null;
   /** Of the wheelset shown. */
   readonly defects: readonly SubjectPart[];
+  /** Back-to-back round the wheelset shown, as SVG, while that group is open. */
+  readonly clock: string | null;
   /** What the trucks of the vehicle give together. */
   readonly ofVehicle: readonly FindingView[];
 };
@@ -62,48 +40,52 @@ function rows(
   return { ...paged, items: paged.items.map((row) => ({ ...row, beyond: beyond.get(row.id) ?? 0 })) };
 }
 
-/** Wheelsets and trucks as lists, and the one of them that the address names, in full. */
-export function wheelsView(loaded: LoadedCase, asked: URLSearchParams, actor: Actor): WheelsView {
-  const { record } = loaded;
-  const wheelsets = rows(loaded, 'wheelset', WHEELSET_COLUMNS, asked.get('page'));
-  const trucks = rows(loaded, 'truck', TRUCK_COLUMNS, asked.get('trucks'));
-  const lists = { wheelsets, trucks };
-  const truckId = asked.get('truck');
-  const first = wheelsets.items[0]?.id ?? null;
-  const wheelset =
-    truckId === null ? chosenOf(record.entities.wheelset, asked.get('wheelset') ?? first) : null;
-  if (wheelset) {
-    return {
-      ...lists,
-      part: subjectPart(
-        loaded,
-        'wheelset',
-        wheelset,
-        { forms: WHEELSET_FORMS, group: asked.get('group'), named: ['vehicle', 'axle'] },
-        actor,
-      ),
-      defects: record.entities.wheelDefect
-        .filter(({ fields, removed }) => removed === null && fields.wheelset === wheelset.id)
-        .map((defect) =>
-          subjectPart(
-            loaded,
-            'wheelDefect',
-            defect,
-            { forms: DEFECT_FORMS, named: ['wheelset', 'side', 'type'] },
-            actor,
-          ),
-        ),
-      ofVehicle: [],
-    };
-  }
-  const truck = chosenOf(record.entities.truck, truckId);
+type Shown = Omit<WheelsView, 'wheelsets' | 'trucks'>;
+
+function wheelsetShown(loaded: LoadedCase, wheelset: Entity, group: string | null, actor: Actor): Shown {
+  const wanted = { forms: PART_FORMS.wheelset, group, named: ['vehicle', 'axle'] };
+  const part = subjectPart(loaded, 'wheelset', wheelset, wanted, actor);
+  const size = { forms: PART_FORMS.wheelDefect, named: ['wheelset', 'side', 'type'] };
   return {
-    ...lists,
-    part:
-      truck && subjectPart(loaded, 'truck', truck, { forms: TRUCK_FORMS, named: ['vehicle', 'end'] }, actor),
+    part,
+    defects: loaded.record.entities.wheelDefect
+      .filter(({ fields, removed }) => removed === null && fields.wheelset === wheelset.id)
+      .map((defect) => subjectPart(loaded, 'wheelDefect', defect, size, actor)),
+    clock: part.open.readings.groups.includes('backToBack')
+      ? wheelClockSvg(loaded, wheelset.id, part.name)
+      : null,
+    ofVehicle: [],
+  };
+}
+
+function truckShown(loaded: LoadedCase, truck: Entity, actor: Actor): Shown {
+  const wanted = { forms: PART_FORMS.truck, named: ['vehicle', 'end'] };
+  return {
+    part: subjectPart(loaded, 'truck', truck, wanted, actor),
     defects: [],
+    clock: null,
     ofVehicle: caseFindings(loaded)
-      .filter(({ part, subject }) => part === 'wheels' && subject?.id === truck?.fields.vehicle)
+      .filter(({ part, subject }) => part === 'wheels' && subject?.id === truck.fields.vehicle)
       .map((finding) => findingView(loaded, finding)),
   };
+}
+
+const NOTHING: Shown = { part: null, defects: [], clock: null, ofVehicle: [] };
+
+/** Wheelsets and trucks as lists, and the one of them that the address names, in full. */
+export function wheelsView(loaded: LoadedCase, asked: URLSearchParams, actor: Actor): WheelsView {
+  const { wheelset: wheelsets, truck: trucks } = loaded.record.entities;
+  const lists = {
+    wheelsets: rows(loaded, 'wheelset', WHEELSET_COLUMNS, asked.get('page')),
+    trucks: rows(loaded, 'truck', TRUCK_COLUMNS, asked.get('trucks')),
+  };
+  const first = lists.wheelsets.items[0]?.id ?? null;
+  const wheelset = asked.has('truck') ? null : chosenOf(wheelsets, asked.get('wheelset') ?? first);
+  const truck = wheelset ? null : chosenOf(trucks, asked.get('truck'));
+  const shown = wheelset
+    ? wheelsetShown(loaded, wheelset, asked.get('group'), actor)
+    : truck
+      ? truckShown(loaded, truck, actor)
+      : NOTHING;
+  return { ...lists, ...shown };
 }

@@ -6,11 +6,9 @@ import { SourceList } from '~/app/components/methods/SourceList';
 import { Page } from '~/app/components/Page';
 import { Sheet } from '~/app/components/Sheet';
 import { caseFindings } from '~/app/findings/case-findings.server';
+import { findingPlace } from '~/app/findings/place';
 import { findingTrail } from '~/app/findings/trail.server';
 import { findingView } from '~/app/findings/view.server';
-
-/** The screen a finding belongs to; mechanics joins what several screens hold. */
-const SCREEN = { mechanics: 'explanations' } as const;
 
 export function loader({ params }: LoaderFunctionArgs) {
   const loaded = loadCase(params);
@@ -18,20 +16,19 @@ export function loader({ params }: LoaderFunctionArgs) {
   if (!finding)
     throw notFound('There is no such finding any more: the readings it came from were changed or taken out.');
   return json({
-    caseId: loaded.caseId,
-    screen: finding.part === 'mechanics' ? SCREEN.mechanics : finding.part,
+    place: findingPlace(loaded.record, finding),
     finding: findingView(loaded, finding),
     ...findingTrail(loaded, finding),
   });
 }
 
 export default function FindingPage() {
-  const { caseId, screen, finding, method, sources } = useLoaderData<typeof loader>();
+  const { place, finding, method, sources } = useLoaderData<typeof loader>();
   return (
     <Page
       title={finding.title}
       intro="One finding: what came out, by which method, and from which readings."
-      actions={<Link to={`/cases/${caseId}/${screen}`}>Back to {screen}</Link>}
+      actions={<Link to={place}>Beside its readings</Link>}
     >
       <Sheet title="What came out">
         <p className="finding__value">{finding.value}</p>

@@ -16,10 +16,10 @@ import { pageOf } from '~/app/paging';
 import { answerReadings } from '~/app/readings/answer.server';
 import { readingsChoices, readingsView } from '~/app/readings/view.server';
 import { chosenOf } from '~/app/subjects/chosen';
+import { PART_FORMS } from '~/app/subjects/forms';
 import { subjectPart } from '~/app/subjects/part.server';
 import { readActor } from '~/app/who.server';
 
-const FORMS = [{ group: 'markExtent', findings: [] }] as const;
 const NOT_READ: ReadonlySet<string> = new Set(MARK_READINGS);
 
 export async function loader({ request, params }: LoaderFunctionArgs) {
@@ -35,7 +35,7 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
     strip: markStripSvg(loaded),
     questions: podQuestions(loaded),
     page: pageOf(rows, asked.get('page')),
-    part: chosen && subjectPart(loaded, 'mark', chosen, { forms: FORMS, named: [] }, actor),
+    part: chosen && subjectPart(loaded, 'mark', chosen, { forms: PART_FORMS.mark, named: [] }, actor),
     choices: readingsChoices(loaded),
     looked: readingsView(loaded, { kind: 'case', id: caseId }, ['markObservations'], actor),
   });

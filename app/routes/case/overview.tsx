@@ -83,9 +83,9 @@ export default function Overview() {
       {waiting.length > 0 && (
         <Sheet title="Cannot be worked out yet">
           <ul className="findings">
-            {waiting.map(({ title, missing, screen }) => (
+            {waiting.map(({ title, missing, href }) => (
               <li key={title} className="finding">
-                <Link to={`/cases/${caseId}/${screen}`}>{title}</Link>
+                <Link to={href}>{title}</Link>
                 <span className="soft">Needs {missing}</span>
               </li>
             ))}

@@ -2,26 +2,22 @@ import { json, type ActionFunctionArgs, type LoaderFunctionArgs } from '@remix-r
 import { Link, useActionData, useLoaderData } from '@remix-run/react';
 import { loadCase } from '~/app/case.server';
 import type { TableColumn } from '~/app/components/EntityTable';
+import { SvgView } from '~/app/components/FigureView';
 import { FindingList } from '~/app/components/findings/FindingList';
 import { Page } from '~/app/components/Page';
 import { ReadingsForm } from '~/app/components/readings/ReadingsForm';
 import { Sheet } from '~/app/components/Sheet';
 import { SubjectSheets } from '~/app/components/subjects/SubjectSheets';
 import { SubjectTable } from '~/app/components/subjects/SubjectTable';
-import { generalFindings } from '~/app/findings/general.server';
 import { pageOf } from '~/app/paging';
 import { answerReadings } from '~/app/readings/answer.server';
 import { readingsChoices, readingsView } from '~/app/readings/view.server';
 import { chosenOf } from '~/app/subjects/chosen';
+import { PART_FORMS } from '~/app/subjects/forms';
 import { subjectPart } from '~/app/subjects/part.server';
 import { subjectRows } from '~/app/subjects/rows.server';
+import { mechanicsParts } from '~/app/rails/mechanics.server';
 import { readActor } from '~/app/who.server';
-
-const FORMS = [
-  { group: 'railWear', findings: ['verticalLoss', 'gaugeFaceLoss', 'gaugeFaceAngle', 'railCant'] },
-  { group: 'railFriction', findings: ['gaugeFaceFriction', 'topOfRailFriction'] },
-  { group: 'railHold', findings: ['gaugeSpikesDrawn', 'fasteningsMissing', 'plateCut'] },
-] as const;
 
 const COLUMNS: readonly TableColumn[] = [
   { id: 'section', label: 'Section' },
@@ -31,21 +27,18 @@ const COLUMNS: readonly TableColumn[] = [
   { id: 'readings', label: 'Readings', number: true },
 ];
 
-/** What the rails and the wheel together give, whichever rail is open. */
-const TOGETHER = ['climb', 'axleSum', 'rollover'];
-
 export async function loader({ request, params }: LoaderFunctionArgs) {
   const loaded = loadCase(params);
   const { record, caseId } = loaded;
   const actor = await readActor(request, record);
   const asked = new URL(request.url).searchParams;
   const chosen = chosenOf(record.entities.rail, asked.get('rail'));
-  const wanted = { forms: FORMS, group: asked.get('group'), named: ['rail', 'where'] };
+  const wanted = { forms: PART_FORMS.rail, group: asked.get('group'), named: ['rail', 'where'] };
   return json({
     caseId,
     page: pageOf(subjectRows(loaded, 'rail', COLUMNS), asked.get('page')),
     part: chosen && subjectPart(loaded, 'rail', chosen, wanted, actor),
-    together: generalFindings(loaded, TOGETHER),
+    together: mechanicsParts(loaded),
     choices: readingsChoices(loaded),
     looked: readingsView(loaded, { kind: 'case', id: caseId }, ['railObservations'], actor),
   });
@@ -82,9 +75,20 @@ export default function Rails() {
         />
       </Sheet>
       {part && <SubjectSheets part={part} choices={choices} answer={answer} />}
-      <Sheet title="Climbing and rolling over" id="together">
-        <FindingList findings={together} empty="Nothing yet." />
-      </Sheet>
+      {together.map(({ id, title, findings, figures }) => (
+        <Sheet key={id} title={title} id={id}>
+          <div className={figures.length > 0 ? 'beside beside--even' : undefined}>
+            <FindingList findings={findings} empty="" />
+            {figures.length > 0 && (
+              <div className="stack">
+                {figures.map((svg) => (
+                  <SvgView key={svg} html={{ __html: svg }} />
+                ))}
+              </div>
+            )}
+          </div>
+        </Sheet>
+      ))}
       <Sheet title="Looked for" id="looked">
         <ReadingsForm view={looked} choices={choices} answer={answer} />
       </Sheet>

@@ -128,9 +128,9 @@ export default function ReadingTrail() {
             <p className="soft">No finding uses this reading as it stands.</p>
           ) : (
             <ul className="plain-list">
-              {data.usedIn.map(({ id, title, screen }) => (
+              {data.usedIn.map(({ id, title, href }) => (
                 <li key={id}>
-                  <Link to={`/cases/${data.caseId}/${screen}`}>{title}</Link>
+                  <Link to={href}>{title}</Link>
                 </li>
               ))}
             </ul>

@@ -11,36 +11,10 @@ import { pageOf } from '~/app/paging';
 import { answerReadings } from '~/app/readings/answer.server';
 import { readingsChoices, readingsView } from '~/app/readings/view.server';
 import { chosenOf } from '~/app/subjects/chosen';
+import { PART_FORMS } from '~/app/subjects/forms';
 import { subjectPart } from '~/app/subjects/part.server';
 import { subjectRows } from '~/app/subjects/rows.server';
 import { readActor } from '~/app/who.server';
-
-const FORMS = [
-  {
-    group: 'pointFit',
-    findings: [
-      'pointGap',
-      'tipThickness',
-      'tipDepth',
-      'chipLength',
-      'chipDepth',
-      'pointThrow',
-      'pointClearanceTip',
-      'pointClearanceChip',
-    ],
-  },
-  {
-    group: 'frogAndGuard',
-    findings: [
-      'guardCheckGauge',
-      'guardFaceGauge',
-      'flangewayWidth',
-      'flangewayDepth',
-      'frogPointDown',
-      'frogTreadWear',
-    ],
-  },
-] as const;
 
 const COLUMNS: readonly TableColumn[] = [
   { id: 'movement', label: 'Movement' },
@@ -56,7 +30,7 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
   const actor = await readActor(request, record);
   const asked = new URL(request.url).searchParams;
   const chosen = chosenOf(record.entities.turnout, asked.get('turnout'));
-  const wanted = { forms: FORMS, group: asked.get('group'), named: ['name'] };
+  const wanted = { forms: PART_FORMS.turnout, group: asked.get('group'), named: ['name'] };
   return json({
     caseId,
     page: pageOf(subjectRows(loaded, 'turnout', COLUMNS), asked.get('page')),

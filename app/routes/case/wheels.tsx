@@ -1,6 +1,7 @@
 import { json, type ActionFunctionArgs, type LoaderFunctionArgs } from '@remix-run/node';
 import { Link, useActionData, useLoaderData } from '@remix-run/react';
 import { loadCase } from '~/app/case.server';
+import { SvgView } from '~/app/components/FigureView';
 import { FindingList } from '~/app/components/findings/FindingList';
 import { Page } from '~/app/components/Page';
 import { ReadingsForm } from '~/app/components/readings/ReadingsForm';
@@ -36,7 +37,7 @@ export async function action({ request, params }: ActionFunctionArgs) {
 export default function Wheels() {
   const { caseId, view, choices, looked } = useLoaderData<typeof loader>();
   const answer = useActionData<typeof action>()?.answer;
-  const { part, wheelsets, trucks, defects, ofVehicle } = view;
+  const { part, wheelsets, trucks, defects, clock, ofVehicle } = view;
   const add = (kind: string) => (
     <Link className="button button--small" to={`/cases/${caseId}/records/${kind}/new`}>
       Add
@@ -68,7 +69,14 @@ export default function Wheels() {
           empty="None yet. Add both trucks of the first derailed car."
         />
       </Sheet>
-      {part && <SubjectSheets part={part} choices={choices} answer={answer} />}
+      {part && (
+        <SubjectSheets
+          part={part}
+          choices={choices}
+          answer={answer}
+          figure={clock && <SvgView html={{ __html: clock }} />}
+        />
+      )}
       {part?.kind === 'wheelset' && (
         <WheelDefects wheelset={part} caseId={caseId} defects={defects} choices={choices} answer={answer} />
       )}

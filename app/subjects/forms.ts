@@ -1,0 +1,65 @@
+import type { SubjectKind } from '~/lib/readings/quantity';
+
+/** Readings taken together, and which findings (by what they are) stand beside them. */
+export type PartForm = { readonly group: string; readonly findings: readonly string[] };
+export type PartForms = readonly [PartForm, ...PartForm[]];
+
+/** The groups of readings of the kinds that a screen shows one of at a time. */
+export const PART_FORMS = {
+  mark: [{ group: 'markExtent', findings: [] }],
+  wheelset: [
+    { group: 'backToBack', findings: ['backToBackMean', 'backToBackLeast', 'backToBackSwing'] },
+    {
+      group: 'wheelShape',
+      findings: [
+        'flangeThickness',
+        'flangeHeight',
+        'flangeAngle',
+        'climbLength',
+        'rimThickness',
+        'rimWidth',
+        'treadHollow',
+      ],
+    },
+    { group: 'wheelDiameter', findings: ['wheelDiameter', 'diameterDifference'] },
+    {
+      group: 'wheelChecks',
+      findings: ['flangeThicknessCheck', 'flangeHeightCheck', 'rimThicknessCheck', 'hollowCheck'],
+    },
+  ],
+  wheelDefect: [{ group: 'wheelDefectSize', findings: ['defectLength', 'defectWidth'] }],
+  truck: [
+    { group: 'sideBearings', findings: ['sideBearingClearance', 'sideBearingClearanceEnd', 'wedgeRise'] },
+  ],
+  rail: [
+    { group: 'railWear', findings: ['verticalLoss', 'gaugeFaceLoss', 'gaugeFaceAngle', 'railCant'] },
+    { group: 'railFriction', findings: ['gaugeFaceFriction', 'topOfRailFriction'] },
+    { group: 'railHold', findings: ['gaugeSpikesDrawn', 'fasteningsMissing', 'plateCut'] },
+  ],
+  turnout: [
+    {
+      group: 'pointFit',
+      findings: [
+        'pointGap',
+        'tipThickness',
+        'tipDepth',
+        'chipLength',
+        'chipDepth',
+        'pointThrow',
+        'pointClearanceTip',
+        'pointClearanceChip',
+      ],
+    },
+    {
+      group: 'frogAndGuard',
+      findings: [
+        'guardCheckGauge',
+        'guardFaceGauge',
+        'flangewayWidth',
+        'flangewayDepth',
+        'frogPointDown',
+        'frogTreadWear',
+      ],
+    },
+  ],
+} as const satisfies Partial<Record<SubjectKind, PartForms>>;
