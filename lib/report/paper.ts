@@ -18,12 +18,13 @@ export type Paper = {
   readonly bottom: number;
 };
 
-const SIDE = 62;
+const SIDE = { portrait: 62, landscape: 46 } as const;
 const TOP = 78;
 const FOOT = 66;
 
 export function paperFor(system: UnitSystem, orientation: Orientation): Paper {
   const [short, long] = SHEETS[system];
   const [width, height] = orientation === 'portrait' ? [short, long] : [long, short];
-  return { width, height, left: SIDE, right: width - SIDE, top: TOP, bottom: height - FOOT };
+  const side = SIDE[orientation];
+  return { width, height, left: side, right: width - side, top: TOP, bottom: height - FOOT };
 }

@@ -3,6 +3,7 @@ import { currentReadings } from '../case/current';
 import type { CaseRecord, Entity, Reading, SubjectRef } from '../case/record';
 import type { Argument } from '../explanations/argument';
 import { asReadMethod } from '../findings/as-read';
+import { buildContext, type Context } from '../findings/context';
 import type { Finding } from '../findings/finding';
 import type { UnitSystem } from '../readings/unit';
 import type { ReportInput } from './input';
@@ -20,6 +21,8 @@ export type Report = {
   /** Findings that are printed, in the order of their numbers F1 …; those of single stations are charted. */
   readonly findings: readonly Finding[];
   readonly argument: Argument;
+  /** The record, indexed as findings look things up. */
+  readonly context: Context;
   readonly instrument: (id: string | null) => Entity | undefined;
   /** Current readings about one record of the case, oldest first. */
   readonly readingsOf: (subject: SubjectRef) => readonly Reading[];
@@ -79,6 +82,7 @@ export function prepareReport(input: ReportInput): Report {
     refs: makeReferences(record, findings, assessment.findings, methodsUsed(findings, argument)),
     findings,
     argument,
+    context: buildContext(record, { seed: 0 }),
     instrument: (id) => (id === null ? undefined : instruments.get(id)),
     readingsOf: ({ kind, id }) => bySubject.get(`${kind} ${id}`) ?? [],
   };

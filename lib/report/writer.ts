@@ -23,6 +23,8 @@ const onLine = (textWidth: number): PDFKit.Mixins.TextOptions & { textWidth: num
 });
 /** Longer tables are tagged row by row: a reader's program gains little from 50,000 cells. */
 const TAGGED_CELLS = 150;
+/** A figure may be drawn this much smaller to stay on the page of its text. */
+const LEAST_SHRINK = 0.8;
 /** A table smaller than this share of a page is not divided. */
 const KEPT_WHOLE = 0.28;
 
@@ -62,7 +64,8 @@ export type Writer = {
   readonly list: (items: readonly Inline[]) => void;
   readonly pairs: (rows: readonly (readonly [string, Inline])[]) => void;
   readonly table: (caption: Inline, table: Table) => void;
-  readonly figure: (figure: Figure, caption: Inline) => void;
+  /** `toScale`: never shrunk to fit what is left of a page, for a stated scale would not hold. */
+  readonly figure: (figure: Figure, caption: Inline, toScale?: boolean) => void;
   readonly note: (title: string, text: Inline, tone?: 'plain' | 'warn') => void;
   readonly space: (points: number) => void;
   readonly newPage: (orientation?: Orientation) => void;
@@ -425,7 +428,7 @@ export function createWriter(
     y += height;
   }
 
-  function figure(drawing: Figure, caption: Inline): void {
+  function figure(drawing: Figure, caption: Inline, toScale = false): void {
     figures += 1;
     const size = 8;
     const captionLead = size * 1.35;
@@ -433,7 +436,9 @@ export function createWriter(
     const below = 6 + lines.length * captionLead + 10;
     const before = sum(waiting.map((each) => each.height));
     // 0.75 pt per unit is the drawing's own size; a scale stated in it holds only then.
-    const scale = Math.min(0.75, width() / drawing.width, (pageRoom() - before - below) / drawing.height);
+    let scale = Math.min(0.75, width() / drawing.width, (pageRoom() - before - below) / drawing.height);
+    const left = (room() - before - below) / drawing.height;
+    if (!toScale && left < scale && left >= scale * LEAST_SHRINK) scale = left;
     const tall = drawing.height * scale;
     begin(tall + below);
     const wide = drawing.width * scale;

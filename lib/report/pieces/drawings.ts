@@ -1,11 +1,24 @@
+import { nameOfEntity } from '../../case/name-of';
 import type { Entity } from '../../case/record';
-import { buildContext } from '../../findings/context';
+import { firstEmergency } from '../../case/recorder-moments';
+import { argumentBars } from '../../figures/argument-bars';
 import { consistData, consistFigure } from '../../figures/consist';
+import { gaugeSpan } from '../../figures/gauge-span';
+import { gaugeSpanData } from '../../figures/gauge-span-data';
 import { markStrip, markStripData } from '../../figures/mark-strip';
+import { railLoad } from '../../figures/rail-load';
+import { railLoadData } from '../../figures/rail-load-data';
+import { recorderChart } from '../../figures/recorder-chart';
 import { trackChart } from '../../figures/track-chart';
 import { trackChartData } from '../../figures/track-chart-data';
+import { wheelClock } from '../../figures/wheel-clock';
+import { wheelClockData } from '../../figures/wheel-clock-data';
 import type { Report } from '../report';
 import type { Writer } from '../writer';
+
+/** Widths of small drawings, figure units. */
+const CLOCK_WIDTH = 520;
+const RAIL_WIDTH = 520;
 
 /** One figure unit is 0.75 pt on paper; a drawing of this width fills the text area. */
 const unitsFor = (points: number): number => Math.floor(points / 0.75);
@@ -18,7 +31,7 @@ const PANEL_HEIGHTS = [60, 118] as const;
 
 /** Track geometry along the track at a stated scale, on pages lying on their side. */
 export function trackChartDrawing(report: Report, writer: Writer): void {
-  const { rules } = buildContext(report.record, { seed: 0 });
+  const { rules } = report.context;
   const limits = {
     from: rules.trackClass === undefined ? '' : `${rules.trackClass.label}, ${rules.track?.name ?? ''}`,
     of: rules.trackLimits,
@@ -36,6 +49,7 @@ export function trackChartDrawing(report: Report, writer: Writer): void {
     writer.figure(
       figure,
       `Along the track: ${panels.map(({ title }) => title.charAt(0).toLowerCase() + title.slice(1)).join('; ')}.`,
+      true,
     );
   }
 }
@@ -51,6 +65,72 @@ export const markStripDrawing = (report: Report, writer: Writer): void =>
     markStrip(markStripData(report.record), { width: unitsFor(writer.width()) }),
     'The marks along the track, numbered as in the table below.',
   );
-export function wheelClockDrawing(_report: Report, _writer: Writer, _wheelset: Entity): void {}
-export function recorderDrawing(_report: Report, _writer: Writer): void {}
-export function argumentDrawing(_report: Report, _writer: Writer): void {}
+/** Back-to-back around a wheelset, where it was read at places of the clock. */
+export function wheelClockDrawing(report: Report, writer: Writer, wheelset: Entity): void {
+  const name = nameOfEntity(report.record, 'wheelset', wheelset);
+  const data = wheelClockData(report.context, wheelset.id, name);
+  if (data === null || data.readings.length === 0) return;
+  writer.figure(wheelClock(data, { width: CLOCK_WIDTH }), `Back-to-back around the wheelset: ${name}.`);
+}
+
+/** The recorder around the derailment, seconds before and after the POD was passed. */
+const BEFORE_S = 240;
+const AFTER_S = 60;
+
+export function recorderDrawing(report: Report, writer: Writer): void {
+  const { recorder } = report.input;
+  const run = report.record.recorderRuns.find(({ id }) => id === recorder?.runId);
+  if (recorder === null || run === undefined) return;
+  const samples = recorder.channels;
+  const at = firstEmergency(samples);
+  const podTimeS = at === null ? null : (samples.time?.[at] ?? null);
+  const authorised = report.context.read.take('case', report.record.id, 'authorisedSpeed');
+  writer.figure(
+    recorderChart(
+      {
+        system: report.system,
+        name: run.name,
+        samples,
+        podTimeS,
+        authorisedSpeedMs: authorised?.value ?? null,
+      },
+      {
+        width: unitsFor(writer.width()),
+        ...(podTimeS === null ? {} : { fromS: podTimeS - BEFORE_S, toS: podTimeS + AFTER_S }),
+      },
+    ),
+    [
+      { text: `Event recorder, ${run.name}` },
+      ...(podTimeS === null
+        ? []
+        : [{ text: '; the line marked POD is the first sample with the emergency application on' }]),
+      { text: '.' },
+    ],
+  );
+}
+
+export const argumentDrawing = ({ argument }: Report, writer: Writer): void =>
+  writer.figure(
+    argumentBars(argument, { width: unitsFor(writer.width()) }),
+    'What speaks for and against each explanation, decibans against “something else”.',
+  );
+
+/** The wheelset in the gauge, and the loads on the rails, where what they need was measured. */
+export function mechanicsDrawings({ context, findings }: Report, writer: Writer): void {
+  const width = unitsFor(writer.width());
+  const span = gaugeSpanData(context, findings);
+  if (span !== null) {
+    writer.figure(
+      gaugeSpan(span, { width }),
+      'The first derailed wheelset in the gauge: what is left before a wheel drops in.',
+    );
+  }
+  for (const rail of ['flanging', 'other'] as const) {
+    const data = railLoadData(context, findings, rail);
+    if (data === null) continue;
+    writer.figure(
+      railLoad(data, { width: Math.min(width, RAIL_WIDTH) }),
+      `Rollover of the rail about its base corner: ${data.name}.`,
+    );
+  }
+}

@@ -1,5 +1,4 @@
 import type { Source } from '../../findings/finding';
-import { buildContext } from '../../findings/context';
 import type { Report, Section } from '../report';
 import type { Row, Table } from '../table/table';
 import { bold, faint, type Run } from '../type/inline';
@@ -59,7 +58,7 @@ export const appendixMethods: Section = {
     );
     writer.table('Methods', methods(report));
     writer.heading('Limits');
-    const { rules } = buildContext(report.record, { seed: 0 });
+    const { rules } = report.context;
     if (rules.track !== undefined) {
       writer.text(
         `Track: ${rules.track.name}, ${rules.track.edition}${rules.trackClass === undefined ? '' : `; ${rules.trackClass.label}`}.${

@@ -75,7 +75,7 @@ function stationSheet(report: Report): Table {
             return reading === undefined
               ? ''
               : reading.state === null
-                ? reading.entered
+                ? together(reading.entered)
                 : enteredText(reading);
           }),
           DISTURBANCE_WORDS[(station.fields.disturbance ?? 'notSaid') as Reading['disturbance']] ?? '',
@@ -137,8 +137,8 @@ function everyReading(report: Report, basis: ReturnType<typeof basisIndex>): Tab
     size: 7,
     columns: [
       { head: 'No.', width: 34 },
-      { head: 'Of' },
-      { head: 'Reading' },
+      { head: 'Of', share: 0.12 },
+      { head: 'Reading', share: 0.225 },
       { head: 'As entered' },
       { head: `Value, ${together('± U (k = 2)')}`, align: 'right' },
       { head: 'u', width: 24 },

@@ -169,7 +169,6 @@ export const explanationsSection: Section = {
     writer.text(join([bold('What the evidence supports. ')], sentenceRuns(argument.verdict.sentence, refs)));
     writer.text([faint(WEIGHING_NOTE)], { size: 8 });
     writer.table('Order of the explanations', orderTable(argument));
-    argumentDrawing(report, writer);
     writer.heading('The leading explanation against each of the others');
     writer.list(
       argument.pairs
@@ -177,6 +176,7 @@ export const explanationsSection: Section = {
         .map(({ sentence }) => sentenceRuns(sentence, refs)),
     );
     for (const caveat of argument.caveats) writer.text(sentenceRuns(caveat, refs));
+    argumentDrawing(report, writer);
 
     writer.heading('What the evidence says of each fact');
     writer.anchorNext('facts');

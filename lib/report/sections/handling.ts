@@ -45,9 +45,9 @@ export const handlingSection: Section = {
         'The recorder’s wheel diameter, its clock and the run-out after an emergency application shift the match of place and speed; the finding for speed at the POD says what was assumed.',
       );
       writer.table('Recorder files', runsTable(report));
-      recorderDrawing(report, writer);
     }
     if (findings.length > 0)
       writer.table('Findings on the train and its handling', findingsTable(findings, report));
+    recorderDrawing(report, writer);
   },
 };

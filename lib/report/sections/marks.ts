@@ -69,6 +69,7 @@ export const marksSection: Section = {
   id: 'marks',
   title: 'Point of derailment and marks',
   kind: 'numbered',
+  startsPage: true,
   build(report, writer) {
     const { record } = report;
     const marks = standing(record, 'mark');

@@ -1,4 +1,5 @@
 import { absent } from '../pieces/absent';
+import { mechanicsDrawings } from '../pieces/drawings';
 import { findingsTable } from '../pieces/findings-table';
 import type { Section } from '../report';
 
@@ -13,5 +14,6 @@ export const mechanicsSection: Section = {
     );
     if (findings.length === 0) absent(writer, 'What these need');
     else writer.table('Mechanics at the POD', findingsTable(findings, report));
+    mechanicsDrawings(report, writer);
   },
 };
