@@ -6,6 +6,7 @@ import { chartLimits } from '~/app/track/chart-limits.server';
 import { readRecorderRun } from '~/db/recorder';
 import { standing } from '~/lib/case/current';
 import { consistData, consistFigure } from '~/lib/figures/consist';
+import { markStrip, markStripData } from '~/lib/figures/mark-strip';
 import { recorderChart } from '~/lib/figures/recorder-chart';
 import type { Figure } from '~/lib/figures/shapes';
 import { trackChart } from '~/lib/figures/track-chart';
@@ -21,6 +22,9 @@ function drawTrack(loaded: LoadedCase, width: number): Figure | null {
 
 const drawConsist: Draw = ({ record }, width) =>
   standing(record, 'vehicle').length === 0 ? null : consistFigure(consistData(record), { width });
+
+const drawMarks: Draw = ({ record }, width) =>
+  standing(record, 'mark').length === 0 ? null : markStrip(markStripData(record), { width });
 
 function drawRun(loaded: LoadedCase, runId: string, width: number): Figure | null {
   const { record, db } = loaded;
@@ -46,7 +50,11 @@ const RUN = 'recorder-';
 export const runFigure = (runId: string): string => `${RUN}${runId}`;
 
 /** The drawings of a case, by the name they have in its addresses. */
-const DRAW: Readonly<Record<string, Draw>> = { 'track-chart': drawTrack, consist: drawConsist };
+const DRAW: Readonly<Record<string, Draw>> = {
+  'track-chart': drawTrack,
+  consist: drawConsist,
+  marks: drawMarks,
+};
 
 function drawFor(name: string): Draw | null {
   if (name.startsWith(RUN)) return (loaded, width) => drawRun(loaded, name.slice(RUN.length), width);

@@ -2,16 +2,16 @@ import { json, type ActionFunctionArgs, type LoaderFunctionArgs } from '@remix-r
 import { Link, useActionData, useLoaderData } from '@remix-run/react';
 import { loadCase } from '~/app/case.server';
 import { EntityTable } from '~/app/components/EntityTable';
-import { SvgView } from '~/app/components/FigureView';
+import { FigureImage } from '~/app/components/FigureImage';
 import { Page } from '~/app/components/Page';
 import { Pager } from '~/app/components/Pager';
 import { ReadingsForm } from '~/app/components/readings/ReadingsForm';
 import { Sheet } from '~/app/components/Sheet';
 import { SubjectSheets } from '~/app/components/subjects/SubjectSheets';
+import { figureRef } from '~/app/figures/view.server';
 import { MARK_COLUMNS, MARK_READINGS } from '~/app/marks/columns';
 import { podQuestions } from '~/app/marks/questions.server';
 import { markRows } from '~/app/marks/rows.server';
-import { markStripSvg } from '~/app/marks/strip.server';
 import { pageOf } from '~/app/paging';
 import { answerReadings } from '~/app/readings/answer.server';
 import { readingsChoices, readingsView } from '~/app/readings/view.server';
@@ -32,7 +32,7 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
   const chosen = chosenOf(record.entities.mark, asked.get('mark') ?? first?.id ?? null);
   return json({
     caseId,
-    strip: markStripSvg(loaded),
+    strip: figureRef(loaded, 'marks'),
     questions: podQuestions(loaded),
     page: pageOf(rows, asked.get('page')),
     part: chosen && subjectPart(loaded, 'mark', chosen, { forms: PART_FORMS.mark, named: [] }, actor),
@@ -75,7 +75,7 @@ export default function Marks() {
       ))}
       {strip && (
         <Sheet title="Along the track">
-          <SvgView html={{ __html: strip }} title="Marks along the track" wide />
+          <FigureImage figure={strip} />
         </Sheet>
       )}
       <Sheet title="In the order a wheel met them" id="marks">
