@@ -3,7 +3,7 @@ import {
   check,
   foreignKey,
   integer,
-  sqliteTable,
+  type sqliteTable,
   text,
   unique,
   type AnySQLiteColumn,
@@ -22,10 +22,8 @@ export const entityColumns = () => ({
   removedReason: text('removed_reason'),
 });
 
-const bareEntity = sqliteTable('entity', entityColumns());
-
 /** A table of any kind of record, of which only the columns common to all are known. */
-export type EntityTable = typeof bareEntity;
+export type EntityTable = ReturnType<typeof sqliteTable<'entity', ReturnType<typeof entityColumns>>>;
 
 type WithRemoval = {
   readonly id: AnySQLiteColumn;
