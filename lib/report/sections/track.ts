@@ -42,8 +42,14 @@ export const trackSection: Section = {
   title: 'Track readings',
   kind: 'numbered',
   build(report, writer) {
-    if (standing(report.record, 'station').length === 0) return absentMany(writer, 'Track stations');
     const findings = report.findings.filter(({ part }) => part === 'track');
+    const table = (): void =>
+      writer.table('Track findings: the worst of the readings', findingsTable(findings, report));
+    if (standing(report.record, 'station').length === 0) {
+      absentMany(writer, 'Track stations');
+      if (findings.length > 0) table();
+      return;
+    }
     const compared = findings.some((each) => each.kind === 'measured' && each.limits.length > 0);
     writer.text(states(report));
     const over = beyond(report);
@@ -61,7 +67,7 @@ export const trackSection: Section = {
       'A limit exceeded is a fact about the track as measured and not a cause. The probability beside each comparison respects the uncertainty of the reading.',
     );
     if (findings.length === 0) absent(writer, 'Anything a finding could be made from');
-    else writer.table('Track findings: the worst of the readings', findingsTable(findings, report));
+    else table();
     writer.text([
       { text: 'All station readings stand in the sheet of appendix A', ink: 'link', goTo: 'stations' },
       { text: '.' },

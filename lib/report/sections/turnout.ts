@@ -16,7 +16,6 @@ export const turnoutSection: Section = {
     if (turnouts.length === 0) {
       absent(writer, 'A turnout');
       writer.text('Whether one lies near the POD is for the account of the site to say.');
-      return;
     }
     for (const turnout of turnouts) {
       writer.lead(KINDS.turnout.describe(turnout.fields));
