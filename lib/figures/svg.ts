@@ -12,7 +12,6 @@ const ESCAPES: Readonly<Record<string, string>> = {
 
 /** Control characters are not allowed in XML at all, not even escaped. */
 const escape = (text: string): string =>
-  // eslint-disable-next-line no-control-regex
   text
     .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g, '')
     .replace(/[&<>"']/g, (c) => ESCAPES[c]!);

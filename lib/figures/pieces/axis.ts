@@ -62,6 +62,8 @@ const COUNTS: Scale = {
   text: decimal,
 };
 
+const NOTCHES: Scale = { ...COUNTS, unitLabel: 'notch' };
+
 const SCALES = {
   crossLength: { us: INCHES, metric: plain('mm', 'crossLength', 'mm') },
   alongTrack: { us: plain('ft', 'alongTrack', 'ft'), metric: plain('m', 'alongTrack', 'm') },
@@ -77,6 +79,7 @@ const SCALES = {
   time: { us: plain('s', 'time', 's'), metric: plain('s', 'time', 's') },
   share: { us: plain('%', 'ratio', '%'), metric: plain('%', 'ratio', '%') },
   count: { us: COUNTS, metric: COUNTS },
+  notch: { us: NOTCHES, metric: NOTCHES },
 } as const satisfies Record<string, Record<UnitSystem, Scale>>;
 
 export type ScaleKind = keyof typeof SCALES;

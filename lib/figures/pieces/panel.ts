@@ -14,6 +14,8 @@ export type Series = {
   readonly dash?: readonly number[];
   readonly style?: 'line' | 'bars' | 'step';
   readonly values: ArrayLike<number>;
+  /** Where on the drawing its values stand, when not at the places the panel shares. */
+  readonly places?: ArrayLike<number>;
   /** Read where the place was disturbed or repaired: shown hollow, joined by a dotted line. */
   readonly hollow?: readonly boolean[];
   /** Beyond its limit: ringed. */
@@ -53,7 +55,12 @@ export type PanelFrame = {
 
 const SMALL = 10;
 /** A gauge or a level is never drawn so large that a sixteenth of an inch looks like a fault. */
-const LEAST_SPAN: Partial<Record<ScaleKind, number>> = { crossLength: 25.4, count: 4, curvature: 1 / 1746 };
+const LEAST_SPAN: Partial<Record<ScaleKind, number>> = {
+  crossLength: 25.4,
+  count: 4,
+  notch: 4,
+  curvature: 1 / 1746,
+};
 
 const at = (value: number | ArrayLike<number>, i: number): number =>
   typeof value === 'number' ? value : (value[i] ?? NaN);
@@ -67,7 +74,7 @@ function extent(panel: Panel, count: number): readonly [number, number] | null {
     if (value < low) low = value;
     if (value > high) high = value;
   };
-  for (const each of panel.series) for (let i = 0; i < count; i += 1) include(each.values[i] ?? NaN);
+  for (const { values } of panel.series) for (let i = 0; i < values.length; i += 1) include(values[i] ?? NaN);
   if (low > high) return null;
   if (panel.reference) include(panel.reference.value);
   if (panel.includeZero) include(0);
@@ -358,7 +365,7 @@ export function drawPanel(
       ...barSeries(bars, xs, y, spacing),
       ...panel.series
         .filter((series) => series.style !== 'bars')
-        .flatMap((series) => lineSeries(series, xs, y)),
+        .flatMap((series) => lineSeries(series, series.places ?? xs, y)),
     ],
   };
 }

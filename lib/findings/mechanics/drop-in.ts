@@ -18,7 +18,7 @@ import type { Taken } from '../reading-index';
 import { allOf, takenFrom } from './from-key-input';
 
 /** Overlap of tread on rail that is needed: 1/2 to 1 in. Engineering judgement. */
-const OVERLAP = {
+export const OVERLAP = {
   key: 'assumed overlap',
   value: toCanonical(0.75, 'in', 'crossLength'),
   u: standardUncertaintyFromHalfWidth(toCanonical(0.25, 'in', 'crossLength')),
