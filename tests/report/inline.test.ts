@@ -21,6 +21,20 @@ describe('breaking text into lines', () => {
     expect(shown('ab 0123456789', 25)).toEqual(['ab', '01234', '56789']);
   });
 
+  it('keeps together what stands together, whatever its style', () => {
+    const lines = breakLines(
+      [{ text: 'see [' }, { text: 'R12', goTo: 'R12' }, { text: ']. End' }],
+      35,
+      { size: SIZE },
+      even,
+    );
+    expect(lines.map(({ pieces }) => pieces.map((piece) => piece.text).join(''))).toEqual([
+      'see',
+      '[R12].',
+      'End',
+    ]);
+  });
+
   it('ends a line where the text says so, and keeps words together that are joined', () => {
     expect(shown('a\nb', 100)).toEqual(['a', 'b']);
     expect(shown('x 56\u00a01/2', 30)).toEqual(['x', '56\u00a01/2']);

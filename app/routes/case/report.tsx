@@ -33,11 +33,11 @@ export async function action({ request, params }: ActionFunctionArgs) {
 }
 
 const TITLES = {
-  carried: 'The evidence carries it.',
-  notCarried: 'The evidence alone does not carry it.',
-  against: 'The evidence speaks against it.',
-  notWeighed: 'Not weighed by number.',
-  notSaid: 'Nothing to hold the evidence against.',
+  carried: 'They agree.',
+  notCarried: 'They differ.',
+  against: 'They differ.',
+  notWeighed: 'Not weighed.',
+  notSaid: 'Not compared.',
 } as const;
 
 export default function Report() {

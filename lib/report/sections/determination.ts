@@ -4,9 +4,9 @@ import type { Section } from '../report';
 import { faint } from '../type/inline';
 
 const TITLES = {
-  carried: 'The evidence recorded carries it',
-  notCarried: 'Determination and evidence differ: not carried by the evidence alone',
-  against: 'Determination and evidence differ: the evidence speaks against it',
+  carried: 'Determination and evidence agree',
+  notCarried: 'Determination and evidence differ',
+  against: 'Determination and evidence differ',
   notWeighed: 'Not weighed by number',
   notSaid: 'Not held against the evidence',
 } as const;

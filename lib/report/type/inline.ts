@@ -40,10 +40,14 @@ export type Line = { readonly pieces: readonly Piece[]; readonly width: number }
 export type InlineStyle = { readonly size: number; readonly face?: Face; readonly ink?: InkName };
 
 type Style = Pick<Piece, 'face' | 'ink' | 'goTo'>;
+type Part = { readonly text: string; readonly style: Style; readonly width: number };
+
+const sameStyle = (a: Style, b: Style): boolean => a.face === b.face && a.ink === b.ink && a.goTo === b.goTo;
 
 /**
- * Breaks text into lines no wider than `width` points, at spaces; a word that is wider by itself
- * (a hash, a file name) is broken between letters. Empty text gives one empty line.
+ * Breaks text into lines no wider than `width` points, at spaces; what stands together without a
+ * space stays together even where its style changes. A word that is wider than a line by itself (a
+ * hash, a file name) is broken between letters. Empty text gives one empty line.
  */
 export function breakLines(
   inline: Inline,
@@ -51,68 +55,76 @@ export function breakLines(
   { size, face = 'body', ink = 'text' }: InlineStyle,
   measure: Measure,
 ): readonly Line[] {
+  const most = width + 0.01;
   const lines: Line[] = [];
   let pieces: Piece[] = [];
   let at = 0;
-  /** Space owed before the next word, in the style it was written in. */
-  let gap: { readonly style: Style; readonly width: number } | null = null;
+  /** Space owed before the next word, as wide as in the style it was written in. */
+  let gap = 0;
+  let word: Part[] = [];
 
   const endLine = (): void => {
     lines.push({ pieces, width: at });
     pieces = [];
     at = 0;
-    gap = null;
+    gap = 0;
   };
-  const put = (text: string, style: Style, wide: number): void => {
+  const put = ({ text, style, width: wide }: Part): void => {
     const last = pieces.at(-1);
-    if (last && last.face === style.face && last.ink === style.ink && last.goTo === style.goTo) {
-      const joined = gap === null ? text : ` ${text}`;
+    if (last !== undefined && sameStyle(last, style)) {
       pieces[pieces.length - 1] = {
         ...last,
-        text: last.text + joined,
-        width: last.width + (gap?.width ?? 0) + wide,
+        text: last.text + (gap > 0 ? ' ' : '') + text,
+        width: last.width + gap + wide,
       };
-      at += (gap?.width ?? 0) + wide;
-    } else {
-      at += gap?.width ?? 0;
-      pieces.push({ text, x: at, width: wide, ...style });
-      at += wide;
-    }
-    gap = null;
+    } else pieces.push({ text, x: at + gap, width: wide, ...style });
+    at += gap + wide;
+    gap = 0;
   };
-  const place = (word: string, style: Style): void => {
-    const wide = measure(word, style.face, size);
-    const owed: number = gap?.width ?? 0;
-    if (at + owed + wide <= width + 0.01) return put(word, style, wide);
-    if (at > 0 && gap !== null) endLine();
-    if (at + wide <= width + 0.01) return put(word, style, wide);
-    let rest = word;
-    while (rest !== '') {
-      const letters = [...rest];
-      let fits = letters.length;
-      while (fits > 1 && at + measure(letters.slice(0, fits).join(''), style.face, size) > width + 0.01)
-        fits -= 1;
-      if (fits === 1 && at > 0 && at + measure(letters[0] ?? '', style.face, size) > width + 0.01) {
+  const putInPieces = ({ text, style }: Part): void => {
+    const part = (from: number, to: number): Part => {
+      const cut = letters.slice(from, to).join('');
+      return { text: cut, style, width: measure(cut, style.face, size) };
+    };
+    const letters = [...text];
+    let from = 0;
+    while (from < letters.length) {
+      let to = letters.length;
+      while (to > from + 1 && at + gap + part(from, to).width > most) to -= 1;
+      if (at > 0 && at + gap + part(from, to).width > most) {
         endLine();
         continue;
       }
-      const part = letters.slice(0, fits).join('');
-      put(part, style, measure(part, style.face, size));
-      rest = letters.slice(fits).join('');
-      if (rest !== '') endLine();
+      put(part(from, to));
+      from = to;
+      if (from < letters.length) endLine();
     }
+  };
+  const endWord = (): void => {
+    if (word.length === 0) return;
+    const wide = word.reduce((sum, part) => sum + part.width, 0);
+    if (at > 0 && at + gap + wide > most) endLine();
+    for (const part of word) {
+      if (wide <= most) put(part);
+      else putInPieces(part);
+    }
+    word = [];
   };
 
   for (const run of runsOf(inline)) {
     const style: Style = { face: run.face ?? face, ink: run.ink ?? ink, goTo: run.goTo };
-    for (const token of run.text.split(/(\n| +)/)) {
-      if (token === '') continue;
-      if (token === '\n') endLine();
-      else if (token.startsWith(' ')) {
-        if (at > 0) gap = { style, width: measure(' ', style.face, size) };
-      } else place(token, style);
+    for (const text of run.text.split(/(\n| +)/)) {
+      if (text === '') continue;
+      if (text === '\n') {
+        endWord();
+        endLine();
+      } else if (text.startsWith(' ')) {
+        endWord();
+        if (at > 0) gap = measure(' ', style.face, size);
+      } else word.push({ text, style, width: measure(text, style.face, size) });
     }
   }
+  endWord();
   if (pieces.length > 0 || lines.length === 0) endLine();
   return lines;
 }
