@@ -31,6 +31,7 @@ export default [
   route('cases/:caseId/figures/:figure', 'routes/case/figure.ts'),
   route('cases/:caseId/photos/:photoId/file', 'routes/case/photo-file.ts'),
   route('cases/:caseId/photos/:photoId/thumb', 'routes/case/photo-thumb.ts'),
+  route('how-to/:figure', 'routes/how-to.ts'),
   route('look', 'routes/look.ts'),
   route('safety', 'routes/safety.tsx'),
   route('methods', 'routes/methods.tsx'),

@@ -1,4 +1,5 @@
-import { desc, eq, sql } from 'drizzle-orm';
+import type { Statement } from 'better-sqlite3';
+import { eq, sql } from 'drizzle-orm';
 import { caseKind } from '~/lib/case/kinds';
 import {
   CASE_RECORD_VERSION,
@@ -8,7 +9,7 @@ import {
   type EntityKind,
 } from '~/lib/case/record';
 import type { Actor } from './actor';
-import { recalled } from './case-cache';
+import { recalled, remember } from './case-cache';
 import { write } from './change';
 import { readEntities } from './entities';
 import { completeFields, difference, fieldsOf, type Fields } from './fields';
@@ -18,7 +19,7 @@ import type { Db } from './open';
 import { readPhotos } from './photos';
 import { readReadings } from './readings';
 import { readRecorderRuns } from './recorder';
-import { caseFile, changeLog } from './schema';
+import { caseFile } from './schema';
 
 export type CaseSummary = {
   readonly id: string;
@@ -84,22 +85,29 @@ export function updateCase(db: Db, caseId: string, given: Fields, actor: Actor):
   });
 }
 
+const heads = new WeakMap<Db, Statement<[string], string>>();
+
 /** The version of the case: the hash of the last entry of its log; null when there is no such case. */
-export const caseHead = (db: Db, caseId: string): string | null =>
-  db
-    .select({ hash: changeLog.hash })
-    .from(changeLog)
-    .where(eq(changeLog.caseId, caseId))
-    .orderBy(desc(changeLog.seq))
-    .limit(1)
-    .get()?.hash ?? null;
+export function caseHead(db: Db, caseId: string): string | null {
+  // Asked for with every page, so the statement is kept.
+  const statement =
+    heads.get(db) ??
+    db.$client
+      .prepare<[string], string>('select hash from change_log where case_id = ? order by seq desc limit 1')
+      .pluck();
+  heads.set(db, statement);
+  return statement.get(caseId) ?? null;
+}
 
 /** Everything known about the case, as of one moment; null when there is no such case. */
-export const readCase = (db: Db, caseId: string): CaseRecord | null =>
-  db.transaction(() => {
-    const head = caseHead(db, caseId);
-    return head === null ? null : recalled(db, caseId, head, () => assemble(db, caseId));
-  });
+export function readCase(db: Db, caseId: string): CaseRecord | null {
+  const head = caseHead(db, caseId);
+  if (head === null) return null;
+  return (
+    recalled(db, caseId, head) ??
+    db.transaction(() => remember(db, caseId, caseHead(db, caseId) ?? head, assemble(db, caseId)))
+  );
+}
 
 function assemble(db: Db, caseId: string): CaseRecord {
   const row = db.select().from(caseFile).where(eq(caseFile.id, caseId)).get();

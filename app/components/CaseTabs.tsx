@@ -1,4 +1,4 @@
-import { NavLink } from '@remix-run/react';
+import { Link } from '@remix-run/react';
 import { useEffect, useRef } from 'react';
 
 /** The parts of a case, in the order of the work. */
@@ -18,12 +18,13 @@ export const CASE_PARTS = [
 ] as const;
 
 export function CaseTabs({ caseId, path }: { readonly caseId: string; readonly path: string }) {
+  const open = path.split('/')[3];
   const strip = useRef<HTMLElement>(null);
   // On a narrow screen the strip scrolls; the open part should be in view.
   useEffect(() => {
-    const open = strip.current?.querySelector('[aria-current="page"]');
-    if (open instanceof HTMLElement && strip.current) {
-      strip.current.scrollLeft = open.offsetLeft - strip.current.clientWidth / 2 + open.clientWidth / 2;
+    const tab = strip.current?.querySelector('[aria-current="page"]');
+    if (tab instanceof HTMLElement && strip.current) {
+      strip.current.scrollLeft = tab.offsetLeft - strip.current.clientWidth / 2 + tab.clientWidth / 2;
     }
   }, [path]);
   return (
@@ -31,7 +32,12 @@ export function CaseTabs({ caseId, path }: { readonly caseId: string; readonly p
       <ul>
         {CASE_PARTS.map((part) => (
           <li key={part}>
-            <NavLink to={`/cases/${caseId}/${part.toLowerCase()}`}>{part}</NavLink>
+            <Link
+              to={`/cases/${caseId}/${part.toLowerCase()}`}
+              aria-current={part.toLowerCase() === open ? 'page' : undefined}
+            >
+              {part}
+            </Link>
           </li>
         ))}
       </ul>

@@ -1,6 +1,5 @@
-import { useRouteLoaderData } from '@remix-run/react';
 import type { FigureRef } from '~/app/figures/view.server';
-import type { loader as rootLoader } from '~/app/root';
+import { useLook } from './look';
 
 type Props = { readonly figure: FigureRef; readonly caption?: string };
 
@@ -9,7 +8,7 @@ type Props = { readonly figure: FigureRef; readonly caption?: string };
  * while the case does not change. On a phone the drawing made for a phone is taken.
  */
 export function FigureImage({ figure: { href, title, alt, sizes }, caption }: Props) {
-  const look = useRouteLoaderData<typeof rootLoader>('root')?.look ?? 'auto';
+  const look = useLook();
   const src = (width: keyof typeof sizes) => `${href}&look=${look}&width=${width}`;
   return (
     <figure className="figure figure--picture">

@@ -1,4 +1,3 @@
-import { Link } from '@remix-run/react';
 import type { FindingView } from '~/app/findings/view.server';
 import { FindingLimits } from './FindingLimits';
 
@@ -21,9 +20,10 @@ export function FindingList({ findings, empty }: Props) {
               {remark}
             </p>
           ))}
-          <Link to={href} className="action-link small" prefetch="none">
-            How it was found<span className="visually-hidden">: {title}</span>
-          </Link>
+          {/* A plain link: a list can be long, and one that the page's scripts prepare costs the server more. */}
+          <a href={href} className="action-link small" aria-label={`How it was found: ${title}`}>
+            How it was found
+          </a>
         </li>
       ))}
     </ul>

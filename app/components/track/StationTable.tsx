@@ -1,5 +1,6 @@
-import { Link } from '@remix-run/react';
+import { useMemo } from 'react';
 import { columnUnit, SHEET_COLUMNS } from '~/app/track/columns';
+import { rowsHtml } from '~/app/track/rows-html';
 import type { SheetRow } from '~/app/track/rows.server';
 import type { UnitSystem } from '~/lib/readings/unit';
 
@@ -32,26 +33,15 @@ export function SheetHead({ system, last }: { readonly system: UnitSystem; reado
 
 /** The station sheet as it stands. Each station leads to its readings and to where they came from. */
 export function StationTable({ caseId, rows, system, back }: Props) {
-  const returning = encodeURIComponent(back);
+  const html = useMemo(() => {
+    const returning = encodeURIComponent(back);
+    return { __html: rowsHtml(rows, (id) => `/cases/${caseId}/records/station/${id}?back=${returning}`) };
+  }, [caseId, rows, back]);
   return (
     <div className="station-sheet" role="region" aria-label="Station sheet" tabIndex={0}>
       <table>
         <SheetHead system={system} last="Beyond a limit" />
-        <tbody>
-          {rows.map(({ id, name, cells, beyond }) => (
-            <tr key={id} id={`station-${id}`}>
-              <th scope="row">
-                <Link to={`/cases/${caseId}/records/station/${id}?back=${returning}`} prefetch="none">
-                  {name || '(no name)'}
-                </Link>
-              </th>
-              {cells.slice(1).map((text, index) => (
-                <td key={index}>{text}</td>
-              ))}
-              <td className={beyond ? 'beyond' : undefined}>{beyond}</td>
-            </tr>
-          ))}
-        </tbody>
+        <tbody dangerouslySetInnerHTML={html} />
       </table>
     </div>
   );

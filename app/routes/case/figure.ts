@@ -2,10 +2,10 @@ import type { LoaderFunctionArgs } from '@remix-run/node';
 import { z } from 'zod';
 import { loadCase, notFound } from '~/app/case.server';
 import { derived } from '~/app/derived.server';
+import { dressed } from '~/app/figures/dress.server';
 import { caseFigure } from '~/app/figures/case-figures.server';
 import { FIGURE_WIDTHS, type FigureWidth } from '~/app/figures/widths';
 import { readLook } from '~/app/look.server';
-import tokens from '~/app/styles/tokens.css?raw';
 import { toSvg } from '~/lib/figures/svg';
 
 const widthSchema = z.enum(Object.keys(FIGURE_WIDTHS) as [FigureWidth, ...FigureWidth[]]).catch('wide');
@@ -22,10 +22,8 @@ export async function loader({ request, params }: LoaderFunctionArgs): Promise<R
     return figure && toSvg(figure);
   });
   if (svg === null) throw notFound('There is nothing to draw yet.');
-  // A picture knows nothing of the page around it, so it carries the page's colours and type itself.
-  const dressed = svg.replace(/^<svg([^>]*)>/, `<svg$1 data-look="${look}"><style>${tokens}</style>`);
   const current = asked.get('case') === loaded.head.slice(0, 16) && asked.get('look') === look;
-  return new Response(dressed, {
+  return new Response(dressed(svg, look), {
     headers: {
       'Content-Type': 'image/svg+xml; charset=utf-8',
       // The address names the state of the case and the look, so the picture behind it stays.

@@ -1,0 +1,28 @@
+import type { SheetRow } from './rows.server';
+
+const ESCAPES: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
+
+const escaped = (text: string): string => text.replace(/[&<>"']/g, (character) => ESCAPES[character] ?? '');
+
+/**
+ * Rows of the station sheet as HTML, every text escaped. A page of the sheet has some 700 cells that
+ * only show text; as components they would cost the server more than the rest of the screen.
+ */
+export const rowsHtml = (rows: readonly SheetRow[], hrefOf: (stationId: string) => string): string =>
+  rows
+    .map(({ id, name, cells, beyond }) => {
+      const head = `<th scope="row"><a href="${escaped(hrefOf(id))}">${escaped(name || '(no name)')}</a></th>`;
+      const shown = cells
+        .slice(1)
+        .map((text) => `<td>${escaped(text)}</td>`)
+        .join('');
+      const limits = beyond === '' ? '<td></td>' : `<td class="beyond">${escaped(beyond)}</td>`;
+      return `<tr id="station-${escaped(id)}">${head}${shown}${limits}</tr>`;
+    })
+    .join('');
