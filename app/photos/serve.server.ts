@@ -19,7 +19,6 @@ export async function serveFile(path: string, mime: string, fileName: string): P
       'Content-Length': String(size),
       'Content-Disposition': inlineAs(fileName),
       'Cache-Control': 'private, max-age=31536000, immutable',
-      'X-Content-Type-Options': 'nosniff',
     },
   });
 }

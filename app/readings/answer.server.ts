@@ -40,5 +40,6 @@ export function answerReadings(
     back.searchParams.set(KEPT_PARAM, `${answer.saved} ${answer.form}`);
     throw redirect(back.pathname + back.search);
   }
-  return { answer, status: refused ? 422 : 200 };
+  // Pages are read anew after an answer of 200 alone, which shows what was kept beside what was not.
+  return { answer, status: refused && answer.saved === 0 ? 422 : 200 };
 }

@@ -79,7 +79,8 @@ type Answer = {
   readonly reasonError?: string;
 };
 
-const answer = (value: Answer) => json(value, { status: 422 });
+/** Pages are read anew after an answer of 200 alone, which shows what was kept. */
+const answer = (value: Answer, status = 422) => json(value, { status });
 
 async function upload(request: Request, loaded: LoadedCase, actor: Actor) {
   const { kept, refused } = await takeUpload(request, loaded, actor);
@@ -88,7 +89,10 @@ async function upload(request: Request, loaded: LoadedCase, actor: Actor) {
     back.searchParams.set('added', String(kept));
     return redirect(back.pathname + back.search);
   }
-  return answer({ upload: { kept, refused: refused.length > 0 ? refused : [NOTHING_CHOSEN] } });
+  return answer(
+    { upload: { kept, refused: refused.length > 0 ? refused : [NOTHING_CHOSEN] } },
+    kept > 0 ? 200 : 422,
+  );
 }
 
 function change(
