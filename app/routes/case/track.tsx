@@ -1,5 +1,6 @@
 import { json, redirect, type ActionFunctionArgs, type LoaderFunctionArgs } from '@remix-run/node';
 import { Form, Link, useActionData, useLoaderData } from '@remix-run/react';
+import { useMemo } from 'react';
 import { loadCase } from '~/app/case.server';
 import { FindingList } from '~/app/components/findings/FindingList';
 import { FigureImage } from '~/app/components/FigureImage';
@@ -24,6 +25,7 @@ import { addStations, type LaidOutAnswer } from '~/app/track/add-stations.server
 import { STATION_GROUPS } from '~/app/track/columns';
 import { trackFindingsView } from '~/app/track/findings.server';
 import { USUAL_SPACING } from '~/app/track/lay-out';
+import { packed, unpacked } from '~/app/track/packed-rows';
 import { sheetRows, type SheetRow } from '~/app/track/rows.server';
 import { saveSheet, type SheetAnswer } from '~/app/track/save-sheet.server';
 import { sheetEntryView } from '~/app/track/view.server';
@@ -56,7 +58,7 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
     system,
     spacing: USUAL_SPACING[system],
     chart: figureRef(loaded, 'track-chart'),
-    page,
+    page: { ...page, items: page.items.map(packed) },
     open,
     missingStation: at !== '' && found < 0 ? at : null,
     entry: sheetEntryView(loaded, actor, open),
@@ -118,7 +120,8 @@ export async function action({ request, params }: ActionFunctionArgs) {
 export default function Track() {
   const data = useLoaderData<typeof loader>();
   const answer = useActionData<typeof action>();
-  const { caseId, page, open, findings, system } = data;
+  const { caseId, open, findings, system } = data;
+  const page = useMemo(() => ({ ...data.page, items: data.page.items.map(unpacked) }), [data.page]);
   const here = `/cases/${caseId}/track`;
   const [stations = 0, readings = 0, changed = 0] = data.kept;
   const keptText = countsText({ stations, readings, changed });
