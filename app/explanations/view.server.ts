@@ -5,6 +5,8 @@ import { chosenExplanation, determinationCheck } from '~/lib/explanations/determ
 import { EXPLANATIONS } from '~/lib/explanations';
 import type { Argument, FactWeight, Sentence } from '~/lib/explanations/argument';
 import type { Assessment } from '~/lib/explanations/assess';
+import { argumentBars } from '~/lib/figures/argument-bars';
+import { toSvg } from '~/lib/figures/svg';
 import type { ExplanationId } from '~/lib/explanations/explanation';
 import { factOf } from '~/lib/explanations/facts';
 import { OTHER_EXPLANATIONS } from '~/lib/explanations/others';
@@ -21,6 +23,9 @@ import { phrases, type Phrase } from './phrases.server';
 /** Less than this moves nobody; it is shown as nothing either way. */
 const NOTICEABLE = 0.5;
 const MOST_LOOK_NEXT = 10;
+
+/** Wide enough for a fact's name beside its bar. */
+const BARS_WIDTH = 900;
 
 export type Weighed = { readonly fact: string; readonly name: string; readonly decibans: number };
 
@@ -112,6 +117,7 @@ function viewOf(loaded: LoadedCase, { argument, baseline, findings, adjustedBy }
     caveats: argument.caveats.map(line),
     lopsided: argument.lopsided && line(argument.lopsided),
     words: `${WHY_CAPPED} Scale: ${SCALE_SOURCE.text} (${SCALE_SOURCE.status}).`,
+    bars: toSvg(argumentBars(argument, { width: BARS_WIDTH })),
     explanations: explanationViews(argument),
     facts: argument.facts.map((weight) => ({
       id: weight.fact,

@@ -7,6 +7,7 @@ import { ForAndAgainst } from '~/app/components/explanations/ForAndAgainst';
 import { OtherExplanation } from '~/app/components/explanations/OtherExplanation';
 import { Phrases } from '~/app/components/explanations/Phrases';
 import { StandingForm } from '~/app/components/explanations/StandingForm';
+import { SvgView } from '~/app/components/FigureView';
 import { Page } from '~/app/components/Page';
 import { Sheet } from '~/app/components/Sheet';
 import { keepStanding } from '~/app/explanations/standing.server';
@@ -99,6 +100,7 @@ export default function Explanations() {
         <p className="soft">
           Decibans against the background of ordinary running: 10 is ten times, 20 is a hundred times.
         </p>
+        <SvgView html={{ __html: view.bars }} title="For and against each explanation" wide />
         {view.explanations.map((explanation, index) => (
           <ForAndAgainst key={explanation.id} explanation={explanation} open={index === 0} />
         ))}
