@@ -5,7 +5,7 @@ export const WORDS = [
     label: 'Summary',
     help: 'What happened, where and when, for a reader with one minute. It opens the executive summary.',
     rows: 7,
-    most: 2000,
+    most: 1600,
   },
   {
     id: 'determination',

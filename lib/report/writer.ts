@@ -13,6 +13,8 @@ import { bold, breakLines, faint, join, type Inline, type InlineStyle, type Line
 export const BODY = 9.2;
 const LEADING = 1.42;
 const PARAGRAPH_GAP = 5;
+/** Indent of a list's words behind their point. */
+const HANG = 11;
 const NBSP = '\u00a0';
 /** Text on its baseline, of a width that is known already: pdfkit need not measure it again. */
 const onLine = (textWidth: number): PDFKit.Mixins.TextOptions & { textWidth: number; wordCount: number } => ({
@@ -84,6 +86,9 @@ export type Writer = {
   readonly missing: (box: Box, words: string) => void;
   readonly frame: (box: Box, ink: string) => void;
   readonly rule: (from: number, to: number, y: number, ink: string) => void;
+  /** Lines an item of a list takes, and the height of one, points. */
+  readonly linesOf: (item: Inline) => number;
+  readonly lineHeight: number;
   /** Height left on the page, points. */
   readonly room: () => number;
   /** Gives the next thing drawn a name that links lead to. */
@@ -271,9 +276,8 @@ export function createWriter(
   function list(items: readonly Inline[]): void {
     const size = BODY;
     const leading = size * LEADING;
-    const hang = 11;
     items.forEach((item, index) => {
-      const lines = breakLines(item, width() - hang, { size }, measure);
+      const lines = breakLines(item, width() - HANG, { size }, measure);
       begin(Math.min(2, lines.length) * leading);
       let from = 0;
       while (from < lines.length) {
@@ -287,7 +291,7 @@ export function createWriter(
               .fillColor(INK.accent)
               .fill();
           }
-          drawLines(part, paper.left + hang, y, { size, lead: leading });
+          drawLines(part, paper.left + HANG, y, { size, lead: leading });
         });
         y += count * leading;
         from += count;
@@ -298,7 +302,7 @@ export function createWriter(
   }
 
   function pairs(rows: readonly (readonly [string, Inline])[]): void {
-    const label = Math.min(150, width() * 0.31);
+    const label = Math.min(150, width() * 0.25);
     setTable(null, {
       size: BODY,
       columns: [{ head: '', width: label }, { head: '' }],
@@ -515,6 +519,8 @@ export function createWriter(
     rule: (from, to, at, ink) => {
       doc.moveTo(from, at).lineTo(to, at).lineWidth(0.5).strokeColor(ink).stroke();
     },
+    linesOf: (item) => breakLines(item, width() - HANG, { size: BODY }, measure).length,
+    lineHeight: BODY * LEADING,
     room,
     anchorNext: (name) => {
       waiting.push({ height: 0, draw: () => pages.anchor(name, y) });

@@ -114,7 +114,10 @@ function corrected(record: CaseRecord): CaseRecord {
 
 const empty = buildRecord({ fields: { number: 'T-8', title: 'Nothing yet' } });
 
-describe('the report', () => {
+/** A whole document is built in most of these; a busy machine takes its time. */
+const PATIENCE = 30_000;
+
+describe('the report', { timeout: PATIENCE }, () => {
   let folder = '';
   let picture = '';
   let whole: Awaited<ReturnType<typeof print>>;
@@ -124,7 +127,7 @@ describe('the report', () => {
     const pixels = { create: { width: 400, height: 300, channels: 3 as const, background: '#884422' } };
     writeFileSync(picture, await sharp(pixels).jpeg().toBuffer());
     whole = await print(full('us'), { photoFile: () => picture });
-  });
+  }, PATIENCE);
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
   it('has every section in order, each begun on a page of the document', () => {
@@ -164,6 +167,14 @@ describe('the report', () => {
     expect(page('occurrence')).toBe(page('summary') + 1);
     expect(all).toContain('Left open by the investigator.');
     expect(all).toContain('The rail was still standing.');
+  });
+
+  it('keeps the summary on one page however long the investigator’s words are', async () => {
+    const record = full('us');
+    const summary = 'Every one of these words says something that matters here. '.repeat(27);
+    const { built } = await print({ ...record, narrative: { ...record.narrative, summary } });
+    const page = (id: string): number => built.sections.find((each) => each.id === id)?.page ?? 0;
+    expect(page('occurrence')).toBe(page('summary') + 1);
   });
 
   it('prints a photo with caption, time, position, hash and what it shows, with the trade’s symbols', () => {

@@ -138,8 +138,8 @@ function everyReading(report: Report, basis: ReturnType<typeof basisIndex>): Tab
     columns: [
       { head: 'No.', width: 34 },
       { head: 'Of', share: 0.12 },
-      { head: 'Reading', share: 0.225 },
-      { head: 'As entered' },
+      { head: 'Reading', share: 0.2 },
+      { head: 'As entered', share: 0.115 },
       { head: `Value, ${together('± U (k = 2)')}`, align: 'right' },
       { head: 'u', width: 24 },
       { head: 'Taken by' },

@@ -6,19 +6,35 @@ import type { Section } from '../report';
 import type { Table } from '../table/table';
 import { bold, faint, join, type Inline } from '../type/inline';
 import { WEIGHING_NOTE } from '../pieces/weighing-note';
+import type { Writer } from '../writer';
 
 /** The summary is one page: of each list the most telling are shown, the sections have all. */
-const MOST = 3;
+const MOST = [3, 2, 1] as const;
+const ITEM_GAP = 2;
+const HEADING = 27;
+/** Room for the note that ends the page. */
+const NOTE = 34;
 
-const fewer = <T>(
-  all: readonly T[],
-  most: number,
-  where: string,
-  item: (each: T) => Inline,
-): readonly Inline[] => [
-  ...all.slice(0, most).map(item),
+type Listed = { readonly heading: string; readonly all: readonly Inline[]; readonly where: string };
+
+const fewer = ({ all, where }: Listed, most: number): readonly Inline[] => [
+  ...all.slice(0, most),
   ...(all.length > most ? [[faint(`and ${all.length - most} more: see “${where}”.`)]] : []),
 ];
+
+/** As many of each list as the page still holds above `below` points; one at least. */
+function fitting(lists: readonly Listed[], below: number, writer: Writer): number {
+  const height = (most: number): number =>
+    lists.reduce(
+      (sum, list) =>
+        fewer(list, most).reduce(
+          (tall, item) => tall + writer.linesOf(item) * writer.lineHeight + ITEM_GAP,
+          sum + HEADING,
+        ),
+      below,
+    );
+  return MOST.find((most) => height(most) <= writer.room()) ?? 1;
+}
 
 export function orderTable(argument: Argument): Table {
   const background = (ranked: Ranked): boolean => ranked.explanation === 'somethingElse';
@@ -67,31 +83,34 @@ export const summarySection: Section = {
     writer.text(join([bold('What the evidence supports. ')], sentenceRuns(argument.verdict.sentence, refs)));
     writer.table('Explanations in the order in which the evidence supports them', orderTable(argument));
 
-    const deciding = argument.whatWouldChange.deciding;
-    writer.heading('What decides it');
-    if (deciding.length === 0) {
-      writer.text('No single reading, witness or fact, left out or turned round, would change the answer.');
-    } else {
-      writer.list(
-        fewer(deciding, MOST, 'Explanations considered', (change) =>
-          sentenceRuns(sentenceForChange(change), refs),
-        ),
-      );
-    }
-    if (argument.contradictions.length > 0) {
-      writer.heading('Hard to square with it');
-      writer.list(
-        fewer(argument.contradictions, 2, 'Explanations considered', ({ sentence }) =>
-          sentenceRuns(sentence, refs),
-        ),
-      );
-    }
-    writer.heading('What was not measured');
-    if (argument.lookNext.length === 0) writer.text('Every witness of every explanation has a record.');
-    else {
-      writer.list(
-        fewer(argument.lookNext, MOST, 'What was not measured', (item) => plain(sentenceForNotLooked(item))),
-      );
+    const { deciding } = argument.whatWouldChange;
+    const lists: readonly Listed[] = [
+      {
+        heading: 'What decides it',
+        all:
+          deciding.length === 0
+            ? ['No single reading, witness or fact, left out or turned round, would change the answer.']
+            : deciding.map((change) => sentenceRuns(sentenceForChange(change), refs)),
+        where: 'Explanations considered',
+      },
+      {
+        heading: 'Hard to square with it',
+        all: argument.contradictions.map(({ sentence }) => sentenceRuns(sentence, refs)),
+        where: 'Explanations considered',
+      },
+      {
+        heading: 'What was not measured',
+        all:
+          argument.lookNext.length === 0
+            ? ['Every witness of every explanation has a record.']
+            : argument.lookNext.map((item) => plain(sentenceForNotLooked(item))),
+        where: 'What was not measured',
+      },
+    ].filter(({ all }) => all.length > 0);
+    const most = fitting(lists, NOTE, writer);
+    for (const list of lists) {
+      writer.heading(list.heading);
+      writer.list(fewer(list, most));
     }
     writer.text([faint(WEIGHING_NOTE)], { size: 8 });
   },
