@@ -28,12 +28,14 @@ function chance(probability: number): string {
   return `; chance of being beyond it ${Math.round(probability * 100)} %`;
 }
 
+const uncapitalised = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
 function limitView(check: LimitCheck, dimension: Dimension, system: UnitSystem) {
   const value = formatMeasure(check.limit, { dimension, system, form: formOf(dimension) });
   const outcome = check.exceeded ? 'beyond' : 'within';
   return {
     text:
-      `${check.sense === 'max' ? 'At most' : 'At least'} ${value}, ${check.name} (${check.citation}): ` +
+      `${check.sense === 'max' ? 'At most' : 'At least'} ${value}, ${uncapitalised(check.name)} (${check.citation}): ` +
       `${outcome}${chance(check.probabilityExceeds)}`,
     tone: check.exceeded ? ('bad' as const) : ('good' as const),
   };

@@ -10,6 +10,8 @@ export function stateNote(kind: SubjectKind, { fields }: Entity): string | null 
       : null;
   }
   switch (fields.disturbance) {
+    // A vehicle's weight and lengths come from papers: it has no state.
+    case undefined:
     case 'undisturbed':
       return null;
     case 'disturbed':

@@ -95,7 +95,7 @@ describe('importing a consist', () => {
       await page.getByText('Say which column holds “Position from the head end”').waitFor();
       await page.getByLabel('What “Platz” holds').selectOption('position');
       await page.getByRole('button', { name: 'Show what would be imported' }).click();
-      const problems = page.getByRole('table', { name: /Rows that cannot be read/ });
+      const problems = page.getByRole('table', { name: /Rows that cannot be imported/ });
       await problems.getByRole('row', { name: /^3 Type Enter one of/ }).waitFor();
       await problems.getByRole('row', { name: /^4 Mark/ }).waitFor();
       await problems.getByRole('row', { name: /^4 Gross weight/ }).waitFor();

@@ -101,7 +101,10 @@ function AboutReadings({ kind, about, errors, choices }: AboutFileProps) {
 export function AboutFile(props: AboutFileProps) {
   return (
     <fieldset className="shared">
-      <legend className="label">For the whole file</legend>
+      <legend className="visually-hidden">For the whole file</legend>
+      <p className="label" aria-hidden="true">
+        For the whole file
+      </p>
       <div className="form__grid">
         {props.kind === 'recorder' ? <AboutRun {...props} /> : <AboutReadings {...props} />}
       </div>

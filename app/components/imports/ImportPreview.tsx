@@ -112,8 +112,8 @@ export function ImportPreview({ view, refused, backHref }: Props) {
       {refused && <Message tone="bad">{refused}</Message>}
       {blocked ? (
         <Message tone="bad">
-          Nothing is imported while a row cannot be read. Put the rows below right in the file and choose it
-          again, or change what a column holds.
+          Nothing is imported while a row is marked. Put the rows below right in the file and choose it again,
+          or change what a column holds.
         </Message>
       ) : (
         <p>
@@ -124,7 +124,7 @@ export function ImportPreview({ view, refused, backHref }: Props) {
         <Problems
           problems={view.problems}
           more={view.moreProblems}
-          caption="Rows that cannot be read (the header is row 1)"
+          caption="Rows that cannot be imported (the header is row 1)"
         />
       )}
       {view.questions.length > 0 && (

@@ -212,7 +212,10 @@ export function SheetEntry({ rows, strays, view, system, answer, action }: Props
         {pasted}
       </p>
       <fieldset className="shared">
-        <legend className="label">If a cell changes that had been saved</legend>
+        <legend className="visually-hidden">If a cell changes that had been saved</legend>
+        <p className="label" aria-hidden="true">
+          If a cell changes that had been saved
+        </p>
         <div className="form__grid">
           <LabelledInput
             id="sheet-reason"

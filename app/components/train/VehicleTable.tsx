@@ -58,7 +58,9 @@ export function VehicleTable({ caseId, rows, open, hrefOf }: Props) {
                 <Read caseId={caseId} reading={row.length} />
               </td>
               <td data-label="Derailed">
-                {row.first && <strong className="chip chip--bad">First to derail</strong>} {row.derailed}
+                {row.first && <strong className="chip chip--bad">First to derail</strong>}
+                {row.first && row.derailed && ' '}
+                {row.derailed}
               </td>
             </tr>
           ))}

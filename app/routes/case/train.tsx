@@ -25,7 +25,7 @@ import { readActor } from '~/app/who.server';
 import { removeRecorderRun, restoreRecorderRun } from '~/db/recorder';
 
 const VEHICLE = {
-  forms: [{ group: 'vehicleSize', findings: [] }],
+  forms: [{ group: 'vehicleSize', findings: ['wheelLoad'] }],
   named: ['position', 'mark', 'number'],
 } as const;
 
