@@ -50,7 +50,14 @@ function pxPerMm({ readings, fit }: WheelClockData, middle: number): number {
 
 function label(reading: ClockReading, system: UnitSystem): Shape[] {
   const degrees = Math.round((reading.clockRad * 180) / Math.PI) % 360;
-  const value = formatMeasure(reading.valueMm, { dimension: 'crossLength', system, withUnit: false });
+  // To the instrument's division, whose half-width is √3·u (JCGM 100:2008, 4.3.7): as it was entered.
+  const halfWidth = Math.sqrt(3) * reading.uMm;
+  const value = formatMeasure(reading.valueMm, {
+    dimension: 'crossLength',
+    system,
+    withUnit: false,
+    halfWidth,
+  });
   const [x, y] = at(reading.clockRad, MEAN_PX + REACH_PX + 10);
   const side = Math.sin(reading.clockRad);
   const anchor = Math.abs(side) < 0.3 ? 'middle' : side > 0 ? 'start' : 'end';
