@@ -104,7 +104,7 @@ export const en13848_5: RuleSet = {
   conventions: [
     {
       id: 'twist-base',
-      text: 'Twist is the difference of crosslevel over exactly 3 m. Where stations do not fall 3 m apart the track finding says how it was interpolated.',
+      text: 'Twist is the difference of crosslevel over exactly 3 m. Only stations that were taken 3 m apart are compared; nothing is interpolated.',
       source: memory('EN 13848-1, definition of twist'),
     },
   ],
