@@ -38,7 +38,9 @@ export function readingText(reading: Reading): string {
   }
   const unit = isUnit(reading.unit) ? unitLabel(reading.unit) : reading.unit;
   const saysUnit = unit === '' || /[a-z°'"′″%#]/i.test(reading.entered);
-  return saysUnit ? reading.entered.trim() : `${reading.entered.trim()} ${unit}`;
+  const entered = reading.entered.trim();
+  if (saysUnit) return entered;
+  return unit === '°' ? `${entered}°` : `${entered} ${unit}`;
 }
 
 /** "Flange thickness, left". */

@@ -35,7 +35,9 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
     strip: figureRef(loaded, 'marks'),
     questions: podQuestions(loaded),
     page: pageOf(rows, asked.get('page')),
-    part: chosen && subjectPart(loaded, 'mark', chosen, { forms: PART_FORMS.mark, named: [] }, actor),
+    part:
+      chosen &&
+      subjectPart(loaded, 'mark', chosen, { forms: PART_FORMS.mark, named: ['description'] }, actor),
     choices: readingsChoices(loaded),
     looked: readingsView(loaded, { kind: 'case', id: caseId }, ['markObservations'], actor),
   });

@@ -111,7 +111,8 @@ export async function action({ request, params }: ActionFunctionArgs) {
     if (!refused && sheet.questions.length === 0 && stations + readings + changed > 0)
       return backAfter(request, [stations, readings, changed], sheet.firstAdded);
     const strays = sheetRows(loadCase(params)).filter(({ id }) => sheet.marked.includes(id));
-    return answerWith({ sheet, strays }, refused ? 422 : 200);
+    // Pages are read anew after an answer of 200 alone, which shows what was kept beside what was not.
+    return answerWith({ sheet, strays }, refused && stations + readings + changed === 0 ? 422 : 200);
   }
   const readings = answerReadings(request, form, loaded, actor);
   return answerWith({ readings }, readings?.status ?? 400);
