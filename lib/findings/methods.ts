@@ -21,6 +21,7 @@ import { dryClimbLimitMethod } from './mechanics/climb-limit';
 import { dropInShareMethod } from './mechanics/drop-in';
 import { sectionRolloverMethod } from './mechanics/rollover';
 import { unbalanceShareMethod } from './mechanics/unbalance-load';
+import { deviationBeforePodMethod } from './track/before-pod';
 import { curvatureAverageMethod } from './track/curvature';
 import { twistMethod } from './track/twist';
 import { warpUnderLoadMethod } from './track/warp';
@@ -34,6 +35,7 @@ export const METHODS: readonly Method[] = [
   curvatureAverageMethod,
   curvingSpeedMethod,
   deviationFromUniformMethod,
+  deviationBeforePodMethod,
   segmentAverageMethod,
   underLoadMethod,
   warpMethod,

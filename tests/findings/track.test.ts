@@ -144,6 +144,25 @@ describe('warp', () => {
     expect(worst.limits[0]?.limit).toBeCloseTo(inch(2.25), 9);
   });
 
+  it('says which way the track twists, and what lies just outside the rule', () => {
+    expect(at.measured('warpAtPod').remarks).toContain(
+      'The outer rail falls against the other in the direction of travel.',
+    );
+    const { value, remarks } = at.measured('warpWorst');
+    expect(remarks[1]).toContain(value < 0 ? 'falls' : 'rises');
+    // −6 to −2 is 62 ft and 1 in; −4 to 0, 62 ft too, is 2 3/8 in.
+    expect(remarks).toContain(
+      'Outside the rule, over exactly 62 ft: −2 3/8 in (−60.3 mm) at most, from station -4 to station 0.',
+    );
+    const tangent = buildRecord({
+      fields: { alignment: 'tangent' },
+      station: stationSheet([-1, 0], { crosslevel: (step) => (step === 0 ? '1/2' : '0') }),
+    });
+    expect(found(tangent).measured('warpWorst').remarks).toContain(
+      'The left rail rises against the other in the direction of travel.',
+    );
+  });
+
   it('looks at the 62 ft before the POD by itself', () => {
     const near = at.measured('warpAtPod');
     expect(near.value).toBeCloseTo(inch(-2.5625), 9);
@@ -225,6 +244,38 @@ describe('alinement from uniform', () => {
     const at = found(buildRecord({ fields: CURVE, station: [...even, ...shifted] }));
     expect(at.measured('alinement62Worst').value).toBeCloseTo(0, 9);
     expect(at.measured('alinement62Worst').remarks.join(' ')).toContain('2 stretches');
+  });
+});
+
+describe('alinement just before the POD', () => {
+  const record = (from: number) =>
+    buildRecord({
+      fields: { alignment: 'curveLeft', trackClass: '3' },
+      station: stationSheet(
+        range(from, 3),
+        { midOrdinate62: (step) => (step === -2 ? '9' : step === -1 ? '8 1/2' : '7') },
+        (step) => ({ disturbance: step > 0 ? 'disturbed' : 'undisturbed' }),
+      ),
+    });
+
+  it('is measured from the nine stations before the last 62 ft, where the centred average shrinks about the kink', () => {
+    const at = found(record(-20));
+    const kink = at.measured('alinement62BeforePod');
+    expect(kink.value).toBeCloseTo(inch(2), 9);
+    // One reading against the mean of nine like it.
+    expect(kink.u).toBeCloseTo(U_RULE * Math.sqrt(1 + 1 / 9), 9);
+    expect(kink.readings).toHaveLength(10);
+    expect(kink.readings).toContain('s-13.midOrdinate62');
+    expect(kink.readings).toContain('s-5.midOrdinate62');
+    expect(kink.remarks[0]).toBe('At station -2.');
+    expect(kink.remarks[1]).toContain('9 stations, -13 to -5');
+    expect(kink.limits[0]).toMatchObject({ exceeded: true, citation: '49 CFR 213.55(a)' });
+    expect(at.measured('alinement62:s-2').value).toBeLessThan(inch(1.5));
+  });
+
+  it('asks for three stations before the last 62 ft', () => {
+    expect(found(record(-7)).measured('alinement62BeforePod').value).toBeCloseTo(inch(2), 9);
+    expect(found(record(-6)).get('alinement62BeforePod').kind).toBe('notMeasured');
   });
 });
 

@@ -6,6 +6,7 @@ import type { Context } from '../context';
 import type { Finding } from '../finding';
 import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
+import { beforePodFinding } from './before-pod';
 import { deviationAt, spacingRemarks, unevenRemarks } from './uniform';
 import { largest, worstFinding, type At } from './worst';
 
@@ -106,5 +107,5 @@ function forChord(context: Context, chord: Chord): readonly Finding[] {
       missing: `${chord.name.toLowerCase()}, at three or more evenly spaced undisturbed stations in a row`,
     },
   );
-  return [worst, ...perStation];
+  return [worst, beforePodFinding(context, chord), ...perStation];
 }

@@ -6,7 +6,7 @@ import type { Finding, Method } from '../finding';
 import type { Taken } from '../reading-index';
 import { checkAll, conditionRemarks } from '../rules-in-force';
 import { stationColumn } from '../station-column';
-import { along } from '../words';
+import { across, along } from '../words';
 import type { RuleQuantityId } from '../../rules/rule-quantity';
 import { toCanonical } from '../../readings/convert';
 
@@ -62,16 +62,24 @@ export function warpFindings(context: Context): readonly Finding[] {
     const own = perStation[pair.to];
     if (own === undefined || size > Math.abs(own.changeMm)) perStation[pair.to] = pair;
   }
-  const summary = (what: string, title: string, pair: WarpPair | null): Finding =>
+  const summary = (what: string, title: string, pair: WarpPair | null, remarks: readonly string[]): Finding =>
     warpFinding(
       context,
-      { part: 'track', method: warpMethod, what, title, subject: null, remarks: column.remarks },
+      {
+        part: 'track',
+        method: warpMethod,
+        what,
+        title,
+        subject: null,
+        remarks: [...remarks, ...column.remarks],
+      },
       pair === null ? null : warpOf(crosslevel, pair),
       'crosslevelDifference62',
     );
+  const atBase = worstWarpOf(crosslevel, warpPairsAtBase(stations));
   return [
-    summary('warpWorst', 'Greatest warp in less than 62 ft', worst),
-    summary('warpAtPod', 'Greatest warp within the 62 ft before the POD', worstNearPod),
+    summary('warpWorst', 'Greatest warp in less than 62 ft', worst, atBaseRemarks(context, atBase)),
+    summary('warpAtPod', 'Greatest warp within the 62 ft before the POD', worstNearPod, []),
     ...highElevation(context, crosslevel, stations),
     ...underLoad(context, crosslevel),
     ...perStation.flatMap((pair): readonly Finding[] => {
@@ -108,6 +116,21 @@ export function nearPod(context: Context, pair: WarpPair): boolean {
 /** Positions a millimetre apart are the same position. */
 const TAPED_M = 0.001;
 
+/** At 15 ft 6 in every fourth station is exactly 62 ft off: outside the rule, but a car is twisted all the same. */
+const atBaseRemarks = (context: Context, atBase: Warp | null): readonly string[] =>
+  atBase === null
+    ? []
+    : [
+        `Outside the rule, over exactly 62 ft: ${across(atBase.taken.value)} at most, from station ${nameAt(context, atBase.pair.from)} to station ${nameAt(context, atBase.pair.to)}.`,
+      ];
+
+/** Which way the track twists; crosslevel counts the outer rail of a curve and the left rail of tangent. */
+const signRemark = (context: Context, value: number): string => {
+  if (value === 0 || context.alignment === null) return '';
+  const rail = context.alignment === 'tangent' ? 'left' : 'outer';
+  return `The ${rail} rail ${value < 0 ? 'falls' : 'rises'} against the other in the direction of travel.`;
+};
+
 const nameAt = (context: Context, index: number): string => context.stations[index]?.name ?? '?';
 
 function warpFinding(
@@ -125,7 +148,7 @@ function warpFinding(
   if (warp === null) return notMeasured({ ...heading, remarks }, [MISSING]);
   const between = `From station ${nameAt(context, warp.pair.from)} to station ${nameAt(context, warp.pair.to)}, ${along(warp.pair.distanceM)}.`;
   return measured(
-    { ...heading, remarks: [between, ...remarks] },
+    { ...heading, remarks: distinct([between, signRemark(context, warp.taken.value), ...remarks]) },
     'crossLength',
     warp.taken,
     checkAll(limits, warp.taken.value, warp.taken.u),

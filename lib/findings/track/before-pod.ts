@@ -1,0 +1,91 @@
+import { WARP_BASE_M } from '../../track/warp';
+import { UNIFORM_STATIONS } from '../../track/deviation';
+import { derive, distinct, measured, notMeasured, type Heading } from '../build';
+import type { Context } from '../context';
+import type { Finding, Method } from '../finding';
+import type { Taken } from '../reading-index';
+import { checkAll } from '../rules-in-force';
+import { stationColumn } from '../station-column';
+import type { RuleQuantityId } from '../../rules/rule-quantity';
+import { largest, type At } from './worst';
+
+export const deviationBeforePodMethod: Method = {
+  id: 'deviation-before-pod',
+  name: 'Deviation just before the POD from the track leading up to it',
+  formula:
+    'deviation(i) = m(i) − mean of the nine stations next before the last 62 ft; i: the stations within 62 ft before the POD. m: mid-chord offset.',
+  validRange:
+    'Steady curve or tangent: on a spiral the change of curvature is in it. Three or more undisturbed stations with a reading before the last 62 ft.',
+  sources: [
+    {
+      text: 'The nine-station average of 49 CFR 213.327(a) is centred on the point, which disturbed track beyond the POD does not allow; the stations before stand in for it',
+      status: 'engineering judgement',
+    },
+  ],
+};
+
+/** Positions a millimetre apart are the same position. */
+const SAME_POSITION_M = 0.001;
+const FEWEST = 3;
+
+type Column = {
+  readonly what: string;
+  readonly name: string;
+  readonly quantity: string;
+  readonly slot: string;
+  readonly limits: RuleQuantityId;
+};
+
+/**
+ * Greatest deviation within the 62 ft before the POD from what the track was like before that. The
+ * centred average cannot be had there: it reaches into disturbed track, and shrinks about the very
+ * kink it is to show.
+ */
+export function beforePodFinding(context: Context, { what, name, quantity, slot, limits }: Column): Finding {
+  const column = stationColumn(context, quantity, slot);
+  const read = context.stations.flatMap((station, index) => {
+    const taken = column.at[index];
+    return taken && station.positionM <= SAME_POSITION_M ? [{ station, index, taken }] : [];
+  });
+  const near = read.filter(({ station }) => station.positionM >= -WARP_BASE_M - SAME_POSITION_M);
+  const back = read.slice(0, read.length - near.length).slice(-UNIFORM_STATIONS);
+  const heading: Heading = {
+    part: 'track',
+    method: deviationBeforePodMethod,
+    what: `${what}BeforePod`,
+    title: `${name}, greatest deviation within 62 ft before the POD`,
+    subject: null,
+  };
+  const uniform = back.map(({ taken }) => taken);
+  const worst = largest(
+    near.map(({ index, taken }): At => ({ index, taken: against(taken, uniform) })),
+    Math.abs,
+  );
+  const [first] = back;
+  const last = back.at(-1);
+  if (worst === null || first === undefined || last === undefined || back.length < FEWEST) {
+    return notMeasured(heading, [
+      `${name.toLowerCase()}, at undisturbed stations within 62 ft before the POD and at three or more before them`,
+    ]);
+  }
+  const { taken, index } = worst;
+  return measured(
+    {
+      ...heading,
+      remarks: distinct([
+        `At station ${context.stations[index]?.name ?? '?'}.`,
+        `From the mean of ${back.length} stations, ${first.station.name} to ${last.station.name}: an adopted method.`,
+        ...context.rules.remarks,
+      ]),
+    },
+    'crossLength',
+    taken,
+    checkAll(context.rules.trackLimits(limits), taken.value, taken.u),
+  );
+}
+
+const against = (taken: Taken, uniform: readonly Taken[]): Taken =>
+  derive(
+    (own, ...others) => own - others.reduce((sum, each) => sum + each, 0) / others.length,
+    [taken, ...uniform],
+  );
