@@ -12,9 +12,9 @@ import { caveatsOf, fourStandings, otherStates } from './others-state';
 import { lowerFirst, say, sentenceForPair } from './sentences';
 import { verdictOf } from './verdict';
 import { BACKGROUND, decibans, ranking, weigh, type Lambda, type Weighing } from './weigh';
-import { speaks, standingOf, statesOf, whatWouldChange, type WithoutReading } from './what-would-change';
+import { standingOf, statesOf, whatWouldChange, type WithoutReading } from './what-would-change';
 import { leadDraws, percentile, widen, type Widened } from './widen';
-import type { Ref, WitnessRecord } from './witness';
+import { speaks, type Ref, type WitnessRecord } from './witness';
 import { cautiousWord } from './words';
 
 /** What speaks this much against the leader is listed as a contradiction, decibans. */

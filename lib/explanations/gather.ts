@@ -5,16 +5,17 @@ import type { KeyInputs } from '../findings/key-input';
 import type { Fact } from './fact';
 import { marginText } from './margin-text';
 import { unmeasuredInputs, type MarginSampler } from './margin-sampler';
-import type {
-  ChoiceWitness,
-  CountWitness,
-  MarginWitness,
-  MarkWitness,
-  ObservationWitness,
-  PassFailWitness,
-  Ref,
-  Witness,
-  WitnessRecord,
+import {
+  speaks,
+  type ChoiceWitness,
+  type CountWitness,
+  type MarginWitness,
+  type MarkWitness,
+  type ObservationWitness,
+  type PassFailWitness,
+  type Ref,
+  type Witness,
+  type WitnessRecord,
 } from './witness';
 
 /** What a case holds, as witnesses ask for it. */
@@ -50,11 +51,19 @@ export function gather(facts: readonly Fact[], source: Source): ReadonlyMap<stri
         return marginOf(witness, source);
     }
   };
-  return new Map(
-    facts.flatMap(({ witnesses }) =>
-      witnesses.map((witness) => [witness.id, { witness: witness.id, ...recordOf(witness) }] as const),
-    ),
+  const witnesses = facts.flatMap((fact) => fact.witnesses);
+  const records = new Map<string, WitnessRecord>(
+    witnesses.map((witness) => [witness.id, { witness: witness.id, ...recordOf(witness) }] as const),
   );
+  for (const witness of witnesses) {
+    const own = records.get(witness.id);
+    if (witness.kind !== 'observation' || own === undefined || !speaks(own)) continue;
+    const better = witnesses.find(({ id }) => id === witness.unlessChosen);
+    if (better === undefined || records.get(better.id)?.state.kind !== 'outcome') continue;
+    const why = `the same thing was read on the spot as “${better.name}”`;
+    records.set(witness.id, { ...own, state: { kind: 'notNeeded', why } });
+  }
+  return records;
 }
 
 type Found = Omit<WitnessRecord, 'witness'>;

@@ -5,7 +5,7 @@ import type { JudgementValues } from './judgements';
 import { lowerFirst } from './sentences';
 import { BACKGROUND, ranking, weigh, type Lambda, type States, type Weighing } from './weigh';
 import { leadDraws, percentile, staysAhead, type Widened } from './widen';
-import type { Ref, WitnessRecord } from './witness';
+import { speaks, type Ref, type WitnessRecord } from './witness';
 
 /** Ahead by this much, decibans, or the explanations are not told apart. */
 export const ENOUGH = 10;
@@ -109,10 +109,6 @@ export function whatWouldChange(given: Given): WhatWouldChange {
     },
   };
 }
-
-/** Whether a record says anything: "could not tell" and "not looked for" do not. */
-export const speaks = ({ state }: WitnessRecord): boolean =>
-  state.kind === 'seen' || state.kind === 'notFound' || state.kind === 'outcome';
 
 export const statesOf = (records: ReadonlyMap<string, WitnessRecord>): Map<string, WitnessRecord['state']> =>
   new Map([...records].map(([id, { state }]) => [id, state] as const));

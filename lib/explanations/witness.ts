@@ -31,6 +31,8 @@ export type ObservationWitness = Shared &
     readonly quantity: string;
     /** Types of mark whose record counts as seen when the question itself was not answered. */
     readonly orMarks: readonly string[];
+    /** Choice of the same fact that is the same thing read on the spot: with both on record this one is not used. */
+    readonly unlessChosen: string | null;
   };
 
 /** A mark on record. No record says nothing: nobody may have walked there. */
@@ -112,7 +114,7 @@ export type WitnessState =
   | { readonly kind: 'notFound'; readonly examined: number; readonly examinedSaid: boolean }
   | { readonly kind: 'couldNotTell'; readonly why: string }
   | { readonly kind: 'notLooked' }
-  /** A go/no-go gauge of something that was measured as a number. */
+  /** The same thing is on record in a form that says more. */
   | { readonly kind: 'notNeeded'; readonly why: string }
   | {
       readonly kind: 'outcome';
@@ -131,3 +133,7 @@ export type WitnessRecord = {
   readonly refs: readonly Ref[];
   readonly remarks: readonly string[];
 };
+
+/** Whether a record says anything: "could not tell" and "not looked for" do not. */
+export const speaks = ({ state }: WitnessRecord): boolean =>
+  state.kind === 'seen' || state.kind === 'notFound' || state.kind === 'outcome';

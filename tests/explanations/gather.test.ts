@@ -32,6 +32,29 @@ describe('the state of an observation', () => {
     expect(stateOf('obsFlangeAcrossHead', {})).toEqual({ kind: 'notLooked' });
   });
 
+  it('is not used beside the same thing read on the spot, so that nothing is counted twice', () => {
+    const dry: ReadingSpec = { quantity: 'obsDryGaugeFace', state: 'seen' };
+    const face = (rail: string): RecordSpec => ({
+      fields: { alignment: 'curveLeft' },
+      readings: [dry],
+      rail: [
+        {
+          id: 'r',
+          fields: { rail, where: '0', disturbance: 'undisturbed' },
+          readings: [{ quantity: 'gaugeFaceCondition', state: 'dryRough' }],
+        },
+      ],
+    });
+    expect(stateOf('gaugeFaceCondition', face('right'))?.kind).toBe('outcome');
+    expect(stateOf('obsDryGaugeFace', face('right'))).toEqual({
+      kind: 'notNeeded',
+      why: 'the same thing was read on the spot as “Gauge face feels”',
+    });
+    // Read on the inner rail it is another thing, and the observation stands.
+    expect(stateOf('gaugeFaceCondition', face('left'))?.kind).toBe('notLooked');
+    expect(stateOf('obsDryGaugeFace', face('left'))?.kind).toBe('seen');
+  });
+
   it('cannot be told where records disagree', () => {
     const both = asked(
       flange({ state: 'seen', id: 'a' }),

@@ -10,6 +10,7 @@ export const question = (id: string, ifTrue: number, ifFalse: number): Observati
   name: id,
   quantity: id,
   orMarks: [],
+  unlessChosen: null,
   needsUndisturbed: false,
   reason: 'invented for a test',
   ifTrue,

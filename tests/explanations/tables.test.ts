@@ -49,6 +49,19 @@ describe('the tables', () => {
     }
   });
 
+  it('give way only to a choice of the same fact', () => {
+    const giving = witnesses.flatMap(({ fact, witness }) =>
+      witness.kind === 'observation' && witness.unlessChosen !== null
+        ? [{ fact, to: witness.unlessChosen }]
+        : [],
+    );
+    expect(giving.length).toBeGreaterThan(0);
+    for (const { fact, to } of giving) {
+      const other = witnesses.find(({ witness }) => witness.id === to);
+      expect(other).toMatchObject({ fact, witness: { kind: 'choice' } });
+    }
+  });
+
   it('let no reading, mark or key input feed two witnesses', () => {
     const fed = new Map<string, string>();
     for (const { witness } of witnesses) {

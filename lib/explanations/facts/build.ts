@@ -18,13 +18,14 @@ type How = {
 /** A witness that is one question of the catalogue; its id is the question's. */
 export const looked = (
   quantity: string,
-  how: How & { readonly orMarks?: readonly string[] },
+  how: How & { readonly orMarks?: readonly string[]; readonly unlessChosen?: string },
 ): ObservationWitness => ({
   kind: 'observation',
   id: quantity,
   name: quantityOf(quantity).name,
   quantity,
   orMarks: how.orMarks ?? [],
+  unlessChosen: how.unlessChosen ?? null,
   needsUndisturbed: how.needsUndisturbed ?? false,
   ifTrue: how.ifTrue,
   ifFalse: how.ifFalse,

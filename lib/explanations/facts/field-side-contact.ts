@@ -23,6 +23,7 @@ export const fieldSideContact: Fact = {
       ifTrue: 0.7,
       ifFalse: 0.12,
       needsUndisturbed: true,
+      unlessChosen: 'contactBand',
       reason: 'As the band on the inner rail: it lies where the load lay.',
     }),
     looked('obsFalseFlange', {

@@ -25,6 +25,7 @@ export const flangeShallowOrDry: Fact = {
       ifTrue: 0.6,
       ifFalse: 0.2,
       needsUndisturbed: true,
+      unlessChosen: 'gaugeFaceCondition',
       reason:
         'Steel flakes at the foot of the face are fresh wear from flanges that grip. Rain and dirt change it within hours.',
     }),

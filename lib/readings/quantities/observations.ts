@@ -205,7 +205,7 @@ export const wheelObservations: QuantityGroup = {
     ask(
       'obsTruckStiff',
       'Truck did not turn freely',
-      'Signs that the first derailed truck turned stiffly: galled or dry centre plate, side bearings hard down on both sides',
+      'Signs that the first derailed truck turned stiffly: centre plate galled or binding, side bearings bright and hard down on both sides',
     ),
     ask(
       'obsSideBearingHard',
