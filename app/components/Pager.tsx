@@ -9,11 +9,15 @@ type Props = {
   readonly what: string;
 };
 
+/** What the address says of something that was just done is not true of the next page. */
+const ONCE = ['kept', 'done', 'imported'] as const;
+
 export function Pager({ of: { page, pages, total }, param = 'page', what }: Props) {
   const { search } = useLocation();
   if (pages <= 1) return null;
   const to = (target: number) => {
     const params = new URLSearchParams(search);
+    for (const said of ONCE) params.delete(said);
     params.set(param, String(target));
     return `?${params}`;
   };

@@ -72,3 +72,11 @@ export function placedStations({ record }: LoadedCase) {
     positionM: cells.get(readingKey(id, 'stationPosition', ''))?.at(-1)?.value ?? null,
   }));
 }
+
+export type RemovedStation = { readonly id: string; readonly name: string; readonly reason: string };
+
+/** Stations taken out of the case, with why; each can be put back from its record. */
+export const removedStations = ({ record }: LoadedCase): readonly RemovedStation[] =>
+  record.entities.station.flatMap(({ id, fields, removed }) =>
+    removed === null ? [] : [{ id, name: String(fields.name ?? ''), reason: removed.reason }],
+  );

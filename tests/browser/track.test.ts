@@ -103,6 +103,26 @@ describe('the station sheet', () => {
       expect(await accessibilityProblems(page)).toEqual([]);
     }));
 
+  it('goes to a station on another page and from there to the next page', () =>
+    withPage(true, async (page) => {
+      const track = await newTrack(page, 'T-5');
+      await openLive(page, track);
+      const layOut = page.locator('form', { has: page.getByLabel('Spacing') });
+      await layOut.getByLabel('How many').fill('60');
+      await layOut.getByLabel('Spacing').fill('10 ft');
+      await layOut.getByRole('button').click();
+      await page.getByText('61 new stations').waitFor();
+      await page.goto(track);
+      await page.getByText('Page 1 of 2 (61 stations)').waitFor();
+      await page.getByLabel('Go to station').fill('-3');
+      await page.getByRole('button', { name: 'Go', exact: true }).click();
+      await page.getByText('Page 2 of 2').waitFor();
+      await page.getByRole('link', { name: '-3', exact: true }).waitFor();
+      await page.getByRole('link', { name: '← Before' }).click();
+      await page.getByText('Page 1 of 2').waitFor();
+      await page.getByRole('link', { name: '-60', exact: true }).waitFor();
+    }));
+
   it('asks once for the reason when saved cells change, and keeps what stood there', () =>
     withPage(true, async (page) => {
       const track = await newTrack(page, 'T-3');

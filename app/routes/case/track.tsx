@@ -26,7 +26,7 @@ import { STATION_GROUPS } from '~/app/track/columns';
 import { trackFindingsView } from '~/app/track/findings.server';
 import { USUAL_SPACING } from '~/app/track/lay-out';
 import { packed, unpacked } from '~/app/track/packed-rows';
-import { sheetRows, type SheetRow } from '~/app/track/rows.server';
+import { removedStations, sheetRows, type SheetRow } from '~/app/track/rows.server';
 import { saveSheet, type SheetAnswer } from '~/app/track/save-sheet.server';
 import { sheetEntryView } from '~/app/track/view.server';
 import { readActor } from '~/app/who.server';
@@ -47,7 +47,9 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
   const rows = sheetRows(loaded);
   const at = asked.get('at')?.trim() ?? '';
   const found = at === '' ? -1 : rows.findIndex(({ name }) => name === at);
-  const page = pageOf(rows, found < 0 ? asked.get('page') : String(Math.floor(found / PAGE_SIZE) + 1));
+  // A page is asked for by its number, or by a station on it.
+  const byStation = found < 0 ? null : String(Math.floor(found / PAGE_SIZE) + 1);
+  const page = pageOf(rows, asked.get('page') ?? byStation);
   const open = asked.get('edit') !== null || rows.length === 0;
   const of = asked.get('of')?.trim() ?? '';
   const ofStation = rows.find(({ name }) => name === of);
@@ -60,6 +62,7 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
     chart: figureRef(loaded, 'track-chart'),
     page: { ...page, items: page.items.map(packed) },
     open,
+    removed: removedStations(loaded),
     missingStation: at !== '' && found < 0 ? at : null,
     entry: sheetEntryView(loaded, actor, open),
     findings: trackFindingsView(loaded, ofStation?.id ?? null, asked.get('findings')),
@@ -208,6 +211,18 @@ export default function Track() {
             system={system}
             back={`${here}?page=${page.page}`}
           />
+        )}
+        {data.removed.length > 0 && (
+          <details className="disclose">
+            <summary>Removed stations ({data.removed.length})</summary>
+            <ul className="plain-list">
+              {data.removed.map(({ id, name, reason }) => (
+                <li key={id}>
+                  <a href={`/cases/${caseId}/records/station/${id}`}>{name}</a>: {reason}
+                </li>
+              ))}
+            </ul>
+          </details>
         )}
         <details className="disclose" open={page.total === 0 || Boolean(answer?.laidOut)}>
           <summary>Lay out many stations at once</summary>
