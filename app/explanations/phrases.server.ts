@@ -27,7 +27,7 @@ export function hrefOf(
     case 'judgement':
       return `${at}/explanations/judgements`;
     case 'fact':
-      return `#fact-${id}`;
+      return `?open=${id}#fact-${id}`;
     case 'explanation':
       return `#explanation-${id}`;
     case 'method':

@@ -5,8 +5,6 @@ import { chosenExplanation, determinationCheck } from '~/lib/explanations/determ
 import { EXPLANATIONS } from '~/lib/explanations';
 import type { Argument, FactWeight, Sentence } from '~/lib/explanations/argument';
 import type { Assessment } from '~/lib/explanations/assess';
-import { argumentBars } from '~/lib/figures/argument-bars';
-import { toSvg } from '~/lib/figures/svg';
 import type { ExplanationId } from '~/lib/explanations/explanation';
 import { factOf } from '~/lib/explanations/facts';
 import { OTHER_EXPLANATIONS } from '~/lib/explanations/others';
@@ -23,9 +21,6 @@ import { phrases, type Phrase } from './phrases.server';
 /** Less than this moves nobody; it is shown as nothing either way. */
 const NOTICEABLE = 0.5;
 const MOST_LOOK_NEXT = 10;
-
-/** Wide enough for a fact's name beside its bar. */
-const BARS_WIDTH = 900;
 
 export type Weighed = { readonly fact: string; readonly name: string; readonly decibans: number };
 
@@ -103,7 +98,8 @@ function otherViews(loaded: LoadedCase, { others }: Argument): readonly OtherVie
   });
 }
 
-export type ArgumentView = ReturnType<typeof viewOf>;
+type ArgumentView = ReturnType<typeof viewOf>;
+export type FactView = ArgumentView['facts'][number];
 
 function viewOf(loaded: LoadedCase, { argument, baseline, findings, adjustedBy }: Assessment) {
   const byId = new Map(findings.map((finding) => [finding.id, finding] as const));
@@ -117,7 +113,6 @@ function viewOf(loaded: LoadedCase, { argument, baseline, findings, adjustedBy }
     caveats: argument.caveats.map(line),
     lopsided: argument.lopsided && line(argument.lopsided),
     words: `${WHY_CAPPED} Scale: ${SCALE_SOURCE.text} (${SCALE_SOURCE.status}).`,
-    bars: toSvg(argumentBars(argument, { width: BARS_WIDTH })),
     explanations: explanationViews(argument),
     facts: argument.facts.map((weight) => ({
       id: weight.fact,
@@ -154,11 +149,27 @@ function viewOf(loaded: LoadedCase, { argument, baseline, findings, adjustedBy }
 const views = new WeakMap<Assessment, ArgumentView>();
 
 /** The argument in words, ready to be shown; made once for each state of the case. */
-export async function argumentView(loaded: LoadedCase): Promise<ArgumentView> {
+async function wholeView(loaded: LoadedCase): Promise<ArgumentView> {
   const assessment = await assessmentOf(loaded);
   const known = views.get(assessment);
   if (known) return known;
   const made = viewOf(loaded, assessment);
   views.set(assessment, made);
   return made;
+}
+
+/**
+ * The argument with one thing shown in full, a fact or an explanation: the page stays short, and
+ * what is opened has an address that can be passed on.
+ */
+export async function argumentView(loaded: LoadedCase, open: string | null) {
+  const { facts, others, ...rest } = await wholeView(loaded);
+  return {
+    ...rest,
+    open,
+    facts: facts.map(({ id, name, decibans }) => ({ id, name, decibans })),
+    fact: facts.find(({ id }) => id === open) ?? null,
+    others: others.map(({ id, name, state, reason }) => ({ id, name, state, reason })),
+    other: others.find(({ id }) => id === open) ?? null,
+  };
 }

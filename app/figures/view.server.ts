@@ -1,5 +1,6 @@
 import type { LoadedCase } from '~/app/case.server';
 import { derived } from '~/app/derived.server';
+import type { Figure } from '~/lib/figures/shapes';
 import { caseFigure } from './case-figures.server';
 import type { FigureWidth } from './widths';
 
@@ -13,17 +14,24 @@ export type FigureRef = {
   readonly sizes: Readonly<Record<FigureWidth, Size>>;
 };
 
-/** The drawing of that name, when there is something to draw. Its address changes with the case. */
+const sizeOf = ({ width, height }: Size): Size => ({ width: Math.ceil(width), height: Math.ceil(height) });
+
+/** Where a drawing is asked for. Its address changes with the case. */
+export const refTo = (
+  { caseId, head }: Pick<LoadedCase, 'caseId' | 'head'>,
+  name: string,
+  { wide, narrow }: Readonly<Record<FigureWidth, Figure>>,
+): FigureRef => ({
+  href: `/cases/${caseId}/figures/${name}?case=${head.slice(0, 16)}`,
+  title: wide.title,
+  alt: wide.description,
+  sizes: { wide: sizeOf(wide), narrow: sizeOf(narrow) },
+});
+
+/** The drawing of that name, when there is something to draw. */
 export const figureRef = (loaded: LoadedCase, name: string): FigureRef | null =>
   derived(loaded, `figure ref ${name}`, () => {
     const wide = caseFigure(loaded, name, 'wide');
     const narrow = caseFigure(loaded, name, 'narrow');
-    if (!wide || !narrow) return null;
-    const size = ({ width, height }: Size): Size => ({ width: Math.ceil(width), height: Math.ceil(height) });
-    return {
-      href: `/cases/${loaded.caseId}/figures/${name}?case=${loaded.head.slice(0, 16)}`,
-      title: wide.title,
-      alt: wide.description,
-      sizes: { wide: size(wide), narrow: size(narrow) },
-    };
+    return wide && narrow && refTo(loaded, name, { wide, narrow });
   });

@@ -1,4 +1,4 @@
-import type { ArgumentView } from '~/app/explanations/view.server';
+import type { FactView } from '~/app/explanations/view.server';
 import { decibansText } from './decibans';
 import { Phrases } from './Phrases';
 
@@ -11,16 +11,12 @@ const STATES: Readonly<Record<string, { readonly label: string; readonly chip: s
   outcome: { label: 'Read', chip: 'chip chip--good' },
 };
 
-type Props = { readonly fact: ArgumentView['facts'][number] };
+type Props = { readonly fact: FactView };
 
 /** One fact, what it means, and each witness in the state it is in. */
 export function FactSheet({ fact }: Props) {
   return (
-    <details className="disclose weighing" id={`fact-${fact.id}`}>
-      <summary>
-        <span>{fact.name}</span>
-        <strong>{decibansText(fact.decibans)} decibans</strong>
-      </summary>
+    <>
       <p className="soft">{fact.definition}</p>
       <p>
         <Phrases line={fact.sentence} />
@@ -43,6 +39,6 @@ export function FactSheet({ fact }: Props) {
           </li>
         ))}
       </ul>
-    </details>
+    </>
   );
 }

@@ -3,29 +3,15 @@ import type { StandingRefusal } from '~/app/explanations/standing.server';
 import type { OtherView } from '~/app/explanations/view.server';
 import { StandingForm } from './StandingForm';
 
-const STATE: Readonly<Record<OtherView['state'], { readonly label: string; readonly chip: string }>> = {
-  excluded: { label: 'Excluded', chip: 'chip chip--good' },
-  stands: { label: 'Stands', chip: 'chip chip--bad' },
-  notConsidered: { label: 'Not yet considered', chip: 'chip chip--care' },
-};
-
 type Props = { readonly other: OtherView; readonly refused: StandingRefusal | null };
 
 /** An explanation outside the four: what to look at, what was seen, and the investigator's word on it. */
 export function OtherExplanation({ other, refused }: Props) {
-  const { id, name, description, state, reason, said, toExclude, seen, notLooked } = other;
+  const { id, description, state, reason, said, toExclude, seen, notLooked } = other;
   return (
-    <details className="disclose weighing" id={`explanation-${id}`} open={refused?.explanation === id}>
-      <summary>
-        <span>{name}</span>
-        <span className={STATE[state].chip}>{STATE[state].label}</span>
-      </summary>
+    <>
       <p>{description}</p>
-      {reason && (
-        <p>
-          {reason} <span className="soft small">({said})</span>
-        </p>
-      )}
+      {said && <p className="soft small">Said by {said}</p>}
       <h4>Look at before excluding it</h4>
       <ul>
         {toExclude.map((line) => (
@@ -45,6 +31,6 @@ export function OtherExplanation({ other, refused }: Props) {
       )}
       {notLooked.length > 0 && <p className="soft">Not recorded yet: {notLooked.join(', ')}.</p>}
       <StandingForm explanation={id} standing={state} reason={reason} refused={refused} />
-    </details>
+    </>
   );
 }

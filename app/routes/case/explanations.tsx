@@ -7,16 +7,21 @@ import { ForAndAgainst } from '~/app/components/explanations/ForAndAgainst';
 import { OtherExplanation } from '~/app/components/explanations/OtherExplanation';
 import { Phrases } from '~/app/components/explanations/Phrases';
 import { StandingForm } from '~/app/components/explanations/StandingForm';
-import { SvgView } from '~/app/components/FigureView';
+import { Opened } from '~/app/components/explanations/Opened';
+import { Standing } from '~/app/components/explanations/Standing';
+import { FigureImage } from '~/app/components/FigureImage';
 import { Page } from '~/app/components/Page';
 import { Sheet } from '~/app/components/Sheet';
+import { argumentFigureRef } from '~/app/figures/argument.server';
 import { keepStanding } from '~/app/explanations/standing.server';
 import { argumentView } from '~/app/explanations/view.server';
 import { readActor } from '~/app/who.server';
 
-export async function loader({ params }: LoaderFunctionArgs) {
+export async function loader({ request, params }: LoaderFunctionArgs) {
   const loaded = loadCase(params);
-  return json({ caseId: loaded.caseId, view: await argumentView(loaded) });
+  const open = new URL(request.url).searchParams.get('open');
+  const [view, bars] = await Promise.all([argumentView(loaded, open), argumentFigureRef(loaded)]);
+  return json({ caseId: loaded.caseId, view, bars });
 }
 
 export async function action({ request, params }: ActionFunctionArgs) {
@@ -24,7 +29,7 @@ export async function action({ request, params }: ActionFunctionArgs) {
   const form = await request.formData();
   const refused = keepStanding(loaded, form, await readActor(request, loaded.record));
   if (refused) return json({ refused }, { status: 422 });
-  return redirect(`/cases/${loaded.caseId}/explanations`);
+  return redirect(`/cases/${loaded.caseId}/explanations${new URL(request.url).search}`);
 }
 
 const TITLE = {
@@ -34,8 +39,9 @@ const TITLE = {
 } as const;
 
 export default function Explanations() {
-  const { caseId, view } = useLoaderData<typeof loader>();
+  const { caseId, view, bars } = useLoaderData<typeof loader>();
   const refused = useActionData<typeof action>()?.refused ?? null;
+  const open = view.open ?? view.explanations[0]?.id;
   const [low, middle, high] = view.widened.lead;
   return (
     <Page
@@ -100,10 +106,20 @@ export default function Explanations() {
         <p className="soft">
           Decibans against the background of ordinary running: 10 is ten times, 20 is a hundred times.
         </p>
-        <SvgView html={{ __html: view.bars }} title="For and against each explanation" wide />
-        {view.explanations.map((explanation, index) => (
-          <ForAndAgainst key={explanation.id} explanation={explanation} open={index === 0} />
-        ))}
+        <FigureImage figure={bars} />
+        <ul className="plain-list">
+          {view.explanations.map((explanation) => (
+            <Opened
+              key={explanation.id}
+              name={explanation.id}
+              anchor={`explanation-${explanation.id}`}
+              title={explanation.name}
+              aside={<strong>{decibansText(explanation.decibans)} decibans</strong>}
+            >
+              {explanation.id === open && <ForAndAgainst explanation={explanation} />}
+            </Opened>
+          ))}
+        </ul>
       </Sheet>
 
       <Sheet title="Hard to square with the leading explanation">
@@ -164,9 +180,19 @@ export default function Explanations() {
       </Sheet>
 
       <Sheet title="Facts and what shows them">
-        {view.facts.map((fact) => (
-          <FactSheet key={fact.id} fact={fact} />
-        ))}
+        <ul className="plain-list">
+          {view.facts.map(({ id, name, decibans }) => (
+            <Opened
+              key={id}
+              name={id}
+              anchor={`fact-${id}`}
+              title={name}
+              aside={<strong>{decibansText(decibans)} decibans</strong>}
+            >
+              {view.fact?.id === id && <FactSheet fact={view.fact} />}
+            </Opened>
+          ))}
+        </ul>
       </Sheet>
 
       <Sheet title="To be excluded, or left standing" id="others">
@@ -174,39 +200,45 @@ export default function Explanations() {
           The answer is never forced into the four that are weighed. Each of these is excluded with a reason,
           or left standing.
         </p>
-        {view.others.map((other) => (
-          <OtherExplanation key={other.id} other={other} refused={refused} />
-        ))}
+        <ul className="plain-list">
+          {view.others.map(({ id, name, state, reason }) => (
+            <Opened
+              key={id}
+              name={id}
+              anchor={`explanation-${id}`}
+              title={name}
+              aside={<Standing state={state} reason={reason} />}
+            >
+              {view.other?.id === id && <OtherExplanation other={view.other} refused={refused} />}
+            </Opened>
+          ))}
+        </ul>
       </Sheet>
 
       <Sheet title="The investigator’s word on the four" id="determination">
         <p>
           <Phrases line={view.determination} />
         </p>
-        {view.standings.map(({ explanation, standing, reason }) => {
-          const name = view.explanations.find(({ id }) => id === explanation)?.name ?? explanation;
-          return (
-            <details
+        <ul className="plain-list">
+          {view.standings.map(({ explanation, standing, reason }) => (
+            <Opened
               key={explanation}
-              className="disclose weighing"
-              open={refused?.explanation === explanation}
+              name={`word-${explanation}`}
+              anchor={`word-${explanation}`}
+              title={view.explanations.find(({ id }) => id === explanation)?.name ?? explanation}
+              aside={<Standing state={standing} reason={reason} />}
             >
-              <summary>
-                <span>{name}</span>
-                <span className="chip">
-                  {standing === 'excluded' ? 'Excluded' : standing === 'stands' ? 'Stands' : 'Not said'}
-                </span>
-              </summary>
-              {reason && <p>{reason}</p>}
-              <StandingForm
-                explanation={explanation}
-                standing={standing === 'notSaid' ? 'notConsidered' : standing}
-                reason={reason}
-                refused={refused}
-              />
-            </details>
-          );
-        })}
+              {open === `word-${explanation}` && (
+                <StandingForm
+                  explanation={explanation}
+                  standing={standing === 'notSaid' ? 'notConsidered' : standing}
+                  reason={reason}
+                  refused={refused}
+                />
+              )}
+            </Opened>
+          ))}
+        </ul>
       </Sheet>
     </Page>
   );

@@ -2,6 +2,7 @@ import type { LoaderFunctionArgs } from '@remix-run/node';
 import { z } from 'zod';
 import { loadCase, notFound } from '~/app/case.server';
 import { derived } from '~/app/derived.server';
+import { ARGUMENT_FIGURE, argumentFigure } from '~/app/figures/argument.server';
 import { dressed } from '~/app/figures/dress.server';
 import { caseFigure } from '~/app/figures/case-figures.server';
 import { FIGURE_WIDTHS, type FigureWidth } from '~/app/figures/widths';
@@ -17,10 +18,9 @@ export async function loader({ request, params }: LoaderFunctionArgs): Promise<R
   const name = params.figure ?? '';
   const width = widthSchema.parse(asked.get('width'));
   const look = await readLook(request);
-  const svg = derived(loaded, `svg ${name} ${width}`, () => {
-    const figure = caseFigure(loaded, name, width);
-    return figure && toSvg(figure);
-  });
+  const figure =
+    name === ARGUMENT_FIGURE ? await argumentFigure(loaded, width) : caseFigure(loaded, name, width);
+  const svg = derived(loaded, `svg ${name} ${width}`, () => figure && toSvg(figure));
   if (svg === null) throw notFound('There is nothing to draw yet.');
   const current = asked.get('case') === loaded.head.slice(0, 16) && asked.get('look') === look;
   return new Response(dressed(svg, look), {
