@@ -44,7 +44,7 @@ export function RecorderRunSheet({ run, back, exampleDistance, reasonError }: Pr
       {run.removed === null ? (
         <>
           <p className="small soft">
-            The first emergency sample is not the POD itself: the brakes go on when the train line parts,
+            The first emergency sample is not the POD itself: the brakes go on when the brake pipe parts,
             which may be after the first wheel has left the rail. If it is known how far past the POD the
             recording vehicle stopped, the speed there can be looked up.
           </p>

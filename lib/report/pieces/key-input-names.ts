@@ -11,7 +11,7 @@ export const KEY_INPUT_NAMES: Readonly<Record<KeyInputId, string>> = {
   treadHollow: 'hollow of the wheel on the inner rail',
   gaugeFaceAngle: 'gauge-face angle of the outer rail',
   gaugeFaceFriction: 'friction of the gauge face, outer rail',
-  topOfRailFriction: 'friction of the rail top, inner rail',
+  topOfRailFriction: 'friction of the top of the inner rail',
   gaugeStanding: 'gauge before the POD',
   lateralMovement: 'sideways movement of the rails under load',
   warp62: 'warp within 62 ft before the POD',
