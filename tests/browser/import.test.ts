@@ -114,7 +114,7 @@ describe('importing a consist', () => {
       expect(await page.getByLabel('What “Platz” holds').inputValue()).toBe('position');
     }));
 
-  it('refuses a file that is no table, is not UTF-8, is empty, too large or not chosen', () =>
+  it('refuses a file that is no table, is not UTF-8, has one column, or was not chosen', () =>
     withPage(true, async (page) => {
       const address = `${await newCase(page, 'I-5')}/import/consist`;
       const alert = page.getByRole('alert');
@@ -125,12 +125,23 @@ describe('importing a consist', () => {
         [Buffer.from('Mark;Number\n"open;1\n'), /quotation mark that is not closed/],
         [Buffer.from([0x4d, 0x2c, 0x4e, 0x0a, 0xe9, 0x2c, 0x31, 0x0a]), /not written in UTF-8/],
         [Buffer.from('one\ntwo\n'), /Only one column/],
-        [Buffer.alloc(21_000_000, 'a,b\n'), /larger than 20 MB/],
       ];
       for (const [buffer, words] of cases) {
         await choose(page, address, 'file.csv', buffer);
         await alert.filter({ hasText: words }).waitFor();
       }
+    }));
+
+  it('answers an upload of 60 MB with how much is taken, and keeps nothing of it', () =>
+    withPage(false, async (page) => {
+      const address = await newCase(page, 'I-8');
+      const body = new FormData();
+      body.set('file', new Blob([Buffer.alloc(60_000_000, 'a,b\n')]), 'large.csv');
+      const response = await fetch(`${address}/import/consist`, { method: 'POST', body });
+      expect(response.status).toBe(422);
+      expect(await response.text()).toContain('larger than 20 MB');
+      await page.goto(`${address}/train`);
+      await page.getByText('No vehicle yet').waitFor();
     }));
 });
 
