@@ -1,5 +1,6 @@
 import type { LoadedCase } from '~/app/case.server';
 import { derived } from '~/app/derived.server';
+import { MECHANICS_DRAWINGS } from '~/app/rails/drawings.server';
 import { readingsOf } from '~/app/readings/index.server';
 import { systemOf } from '~/app/readings/take.server';
 import { chartLimits } from '~/app/track/chart-limits.server';
@@ -54,6 +55,7 @@ const DRAW: Readonly<Record<string, Draw>> = {
   'track-chart': drawTrack,
   consist: drawConsist,
   marks: drawMarks,
+  ...MECHANICS_DRAWINGS,
 };
 
 function drawFor(name: string): Draw | null {

@@ -1,3 +1,4 @@
+import { wayOf } from '~/app/rails/ways';
 import { PART_FORMS, type PartForms } from '~/app/subjects/forms';
 import { placeOf } from '~/app/subjects/place';
 import type { CaseRecord, SubjectRef } from '~/lib/case/record';
@@ -25,7 +26,7 @@ function pageOf(
 ): string {
   const base = `/cases/${record.id}`;
   // The rails are where wheel and rail come together.
-  if (part === 'mechanics') return `${base}/rails`;
+  if (part === 'mechanics') return `${base}/rails?way=${wayOf(what).id}`;
   if (subject === null || subject.kind === 'case' || part === 'train') return `${base}/${part}`;
   if (part === 'track') {
     const station = record.entities.station.find(({ id }) => id === subject.id);

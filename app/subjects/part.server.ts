@@ -21,9 +21,9 @@ import { shortTitle } from './short-title';
 import { stateNote } from './state-note';
 
 export type PartTab = {
-  readonly group: string;
+  readonly id: string;
   readonly name: string;
-  readonly readings: number;
+  readonly count: number;
   readonly href: string;
 };
 
@@ -80,9 +80,9 @@ function tabsOf(
     const found = GROUPS.find(({ id }) => id === group);
     const ids = new Set(found?.quantities.map(({ id }) => id));
     return {
-      group,
+      id: group,
       name: found?.name ?? group,
-      readings: read.filter(({ quantity }) => ids.has(quantity)).length,
+      count: read.filter(({ quantity }) => ids.has(quantity)).length,
       href: `${here}&group=${group}#readings`,
     };
   });

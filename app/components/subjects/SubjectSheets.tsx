@@ -9,7 +9,7 @@ import { Sheet } from '../Sheet';
 import { GlanceTable } from './GlanceTable';
 import { PhotoStrip } from './PhotoStrip';
 import { SubjectHead } from './SubjectHead';
-import { SubjectTabs } from './SubjectTabs';
+import { SubTabs } from './SubTabs';
 
 type Props = {
   readonly part: SubjectPart;
@@ -43,7 +43,7 @@ export function SubjectSheets({ part, choices, answer, figure }: Props) {
         </div>
       </Sheet>
       <Sheet title={tabs.length > 1 ? 'Its readings' : (tabs[0]?.name ?? 'Its readings')} id="readings">
-        <SubjectTabs tabs={tabs} open={open.readings.groups[0]} />
+        <SubTabs label="Groups of readings" tabs={tabs} open={open.readings.groups[0]} />
         <div className={follows ? 'beside' : undefined}>
           <ReadingsForm view={open.readings} choices={choices} answer={answer} />
           {follows && (

@@ -2,21 +2,20 @@ import { json, type ActionFunctionArgs, type LoaderFunctionArgs } from '@remix-r
 import { Link, useActionData, useLoaderData } from '@remix-run/react';
 import { loadCase } from '~/app/case.server';
 import type { TableColumn } from '~/app/components/EntityTable';
-import { SvgView } from '~/app/components/FigureView';
-import { FindingList } from '~/app/components/findings/FindingList';
 import { Page } from '~/app/components/Page';
+import { Mechanics } from '~/app/components/rails/Mechanics';
 import { ReadingsForm } from '~/app/components/readings/ReadingsForm';
 import { Sheet } from '~/app/components/Sheet';
 import { SubjectSheets } from '~/app/components/subjects/SubjectSheets';
 import { SubjectTable } from '~/app/components/subjects/SubjectTable';
 import { pageOf } from '~/app/paging';
+import { mechanicsView } from '~/app/rails/mechanics.server';
 import { answerReadings } from '~/app/readings/answer.server';
 import { readingsChoices, readingsView } from '~/app/readings/view.server';
 import { chosenOf } from '~/app/subjects/chosen';
 import { PART_FORMS } from '~/app/subjects/forms';
 import { subjectPart } from '~/app/subjects/part.server';
 import { subjectRows } from '~/app/subjects/rows.server';
-import { mechanicsParts } from '~/app/rails/mechanics.server';
 import { readActor } from '~/app/who.server';
 
 const COLUMNS: readonly TableColumn[] = [
@@ -38,7 +37,7 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
     caseId,
     page: pageOf(subjectRows(loaded, 'rail', COLUMNS), asked.get('page')),
     part: chosen && subjectPart(loaded, 'rail', chosen, wanted, actor),
-    together: mechanicsParts(loaded),
+    together: mechanicsView(loaded, asked.get('way')),
     choices: readingsChoices(loaded),
     looked: readingsView(loaded, { kind: 'case', id: caseId }, ['railObservations'], actor),
   });
@@ -75,20 +74,7 @@ export default function Rails() {
         />
       </Sheet>
       {part && <SubjectSheets part={part} choices={choices} answer={answer} />}
-      {together.map(({ id, title, findings, figures }) => (
-        <Sheet key={id} title={title} id={id}>
-          <div className={figures.length > 0 ? 'beside beside--even' : undefined}>
-            <FindingList findings={findings} empty="" />
-            {figures.length > 0 && (
-              <div className="stack">
-                {figures.map((svg) => (
-                  <SvgView key={svg} html={{ __html: svg }} />
-                ))}
-              </div>
-            )}
-          </div>
-        </Sheet>
-      ))}
+      <Mechanics {...together} />
       <Sheet title="Looked for" id="looked">
         <ReadingsForm view={looked} choices={choices} answer={answer} />
       </Sheet>
