@@ -7,7 +7,7 @@ import type { ReportInput } from './input';
 import { prepareReport, type Section } from './report';
 import { SECTIONS } from './sections';
 import { documentId } from './sections/title';
-import { registerFaces } from './type/faces';
+import { createLettering } from './type/lettering';
 import { createWriter, type SectionHeading } from './writer';
 
 export type BuiltReport = {
@@ -67,8 +67,8 @@ export async function buildReport(input: ReportInput, out: Writable): Promise<Bu
     },
   });
   const flow = handOn(doc, out);
-  registerFaces(doc);
-  const writer = createWriter(doc, report.system, flow.breathe);
+  const lettering = createLettering(doc);
+  const writer = createWriter(doc, lettering, report.system, flow.breathe);
 
   const byHeading = headings(SECTIONS);
   let contentsPage = 0;
@@ -93,12 +93,12 @@ export async function buildReport(input: ReportInput, out: Writable): Promise<Bu
     const page = writer.pages.of(i);
     if (page === undefined) continue;
     doc.switchToPage(i);
-    if (i === contentsPage) drawContents(doc, writer.pages, page.paper, writer.measure);
+    if (i === contentsPage) drawContents(doc, writer.pages, page.paper, lettering);
     drawFurniture(
       doc,
       page.paper,
       { running, section: page.section, documentId: documentId(report), page: i + 1, of: total },
-      writer.measure,
+      lettering,
     );
   }
   doc.end();

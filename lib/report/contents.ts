@@ -1,30 +1,23 @@
 import type { Pages } from './pages';
 import type { Paper } from './paper';
-import type { Measure } from './type/faces';
 import { INK } from './type/inks';
+import type { Lettering, Stroke } from './type/lettering';
 
 const SIZE = 9.6;
 const LEAD = 21;
 const NUMBER = 74;
 
 /** Draws the table of contents, with page numbers that lead there, on the present page. */
-export function drawContents(doc: PDFKit.PDFDocument, pages: Pages, paper: Paper, measure: Measure): void {
-  const put = (
-    text: string,
-    face: 'body' | 'bold',
-    size: number,
-    x: number,
-    y: number,
-    ink: string,
-  ): void => {
-    doc
-      .font(face)
-      .fontSize(size)
-      .fillColor(ink)
-      .text(text, x, y, { lineBreak: false, baseline: 'alphabetic' });
-  };
+export function drawContents(
+  doc: PDFKit.PDFDocument,
+  pages: Pages,
+  paper: Paper,
+  { measure, write }: Lettering,
+): void {
   let y = paper.top + 15;
-  put('Contents', 'bold', 15, paper.left, y, INK.text);
+  const strokes: Stroke[] = [
+    { text: 'Contents', face: 'bold', size: 15, x: paper.left, baseline: y, ink: 'text' },
+  ];
   doc
     .moveTo(paper.left, y + 8)
     .lineTo(paper.right, y + 8)
@@ -33,11 +26,13 @@ export function drawContents(doc: PDFKit.PDFDocument, pages: Pages, paper: Paper
     .stroke();
   y += 34;
   for (const { number, title, anchor, page } of pages.contents()) {
-    const pageText = String(page);
-    const pageWidth = measure(pageText, 'body', SIZE);
-    put(number, 'bold', SIZE, paper.left, y, INK.accent);
-    put(title, 'body', SIZE, paper.left + NUMBER, y, INK.text);
-    put(pageText, 'body', SIZE, paper.right - pageWidth, y, INK.text);
+    const pageWidth = measure(String(page), 'body', SIZE);
+    const entry = { size: SIZE, baseline: y } as const;
+    strokes.push(
+      { ...entry, text: number, face: 'bold', x: paper.left, ink: 'accent' },
+      { ...entry, text: title, face: 'body', x: paper.left + NUMBER, ink: 'text' },
+      { ...entry, text: String(page), face: 'body', x: paper.right - pageWidth, ink: 'text' },
+    );
     const from = paper.left + NUMBER + measure(title, 'body', SIZE) + 8;
     const to = paper.right - pageWidth - 8;
     if (to > from) {
@@ -53,4 +48,5 @@ export function drawContents(doc: PDFKit.PDFDocument, pages: Pages, paper: Paper
     doc.goTo(paper.left, y - SIZE, paper.right - paper.left, LEAD * 0.8, anchor);
     y += LEAD;
   }
+  write(strokes);
 }

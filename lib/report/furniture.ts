@@ -1,7 +1,7 @@
 import type { Paper } from './paper';
 import { breakLines } from './type/inline';
-import type { Measure } from './type/faces';
 import { INK } from './type/inks';
+import type { Lettering, Stroke } from './type/lettering';
 
 export type Furniture = {
   readonly running: string;
@@ -18,37 +18,29 @@ export function drawFurniture(
   doc: PDFKit.PDFDocument,
   { width, height, left, right }: Paper,
   { running, section, documentId, page, of }: Furniture,
-  measure: Measure,
+  { measure, write }: Lettering,
 ): void {
-  const put = (
-    text: string,
-    y: number,
-    align: 'left' | 'right',
-    room: number,
-    face: 'body' | 'bold' = 'body',
-  ): void => {
-    const fit = breakLines(text, room, { size: SIZE, face }, measure)[0];
+  const put = (text: string, y: number, align: 'left' | 'right', room: number): Stroke => {
+    const fit = breakLines(text, room, { size: SIZE }, measure)[0];
     const shown = fit?.pieces.map((piece) => piece.text).join('') ?? '';
     const cut = shown === text ? shown : `${shown} …`;
-    const wide = measure(cut, face, SIZE);
-    doc
-      .font(face)
-      .fontSize(SIZE)
-      .fillColor(INK.faint)
-      .text(cut, align === 'left' ? left : right - wide, y, { lineBreak: false, baseline: 'alphabetic' });
+    const x = align === 'left' ? left : right - measure(cut, 'body', SIZE);
+    return { text: cut, x, baseline: y, size: SIZE, face: 'body', ink: 'faint' };
   };
   const rule = (y: number): void => {
     doc.moveTo(left, y).lineTo(right, y).lineWidth(0.4).strokeColor(INK.rule).stroke();
   };
   const room = right - left;
   doc.markContent('Artifact', { type: 'Pagination', bbox: [0, 0, width, height] });
+  const strokes = [
+    put(documentId, height - 34, 'left', room * 0.75),
+    put(`Page ${page} of ${of}`, height - 34, 'right', room * 0.25),
+  ];
+  rule(height - 46);
   if (page > 1) {
-    put(running, 46, 'left', room * 0.58);
-    put(section, 46, 'right', room * 0.38);
+    strokes.push(put(running, 46, 'left', room * 0.58), put(section, 46, 'right', room * 0.38));
     rule(52);
   }
-  rule(height - 46);
-  put(documentId, height - 34, 'left', room * 0.75);
-  put(`Page ${page} of ${of}`, height - 34, 'right', room * 0.25);
+  write(strokes);
   doc.endMarkedContent();
 }

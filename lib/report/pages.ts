@@ -1,3 +1,4 @@
+import { gatherPage } from './gather-page';
 import type { Paper } from './paper';
 import type { SectionHeading } from './writer';
 
@@ -38,6 +39,7 @@ export function openPages(doc: PDFKit.PDFDocument): Pages {
 
   return {
     add(paper) {
+      if (all.length > 0) gatherPage(doc);
       doc.addPage({ size: [paper.width, paper.height], margin: 0 });
       all.push({ paper, section });
     },

@@ -6,8 +6,9 @@ import { paperFor, type Orientation, type Paper } from './paper';
 import { pictureReader } from './picture-reader';
 import { planPages, type Chunk } from './table/pages';
 import { CELL, divideRow, layoutTable, type LaidRow, type LaidTable, type Table } from './table/table';
-import { measureWith, type Measure } from './type/faces';
+import type { Measure } from './type/faces';
 import { INK } from './type/inks';
+import type { Lettering, Stroke } from './type/lettering';
 import { bold, breakLines, faint, join, type Inline, type InlineStyle, type Line } from './type/inline';
 
 export const BODY = 9.2;
@@ -16,13 +17,6 @@ const PARAGRAPH_GAP = 5;
 /** Indent of a list's words behind their point. */
 const HANG = 11;
 const NBSP = '\u00a0';
-/** Text on its baseline, of a width that is known already: pdfkit need not measure it again. */
-const onLine = (textWidth: number): PDFKit.Mixins.TextOptions & { textWidth: number; wordCount: number } => ({
-  lineBreak: false,
-  baseline: 'alphabetic',
-  textWidth,
-  wordCount: 1,
-});
 /** Longer tables are tagged row by row: a reader's program gains little from 50,000 cells. */
 const TAGGED_CELLS = 150;
 /** A figure may be drawn this much smaller to stay on the page of its text. */
@@ -101,13 +95,14 @@ export type Writer = {
 
 type Waiting = { readonly height: number; readonly draw: () => void; readonly heading?: SectionHeading };
 
-/** A writer on a document whose faces are registered. */
+/** A writer on a document with its letters. */
 export function createWriter(
   doc: PDFKit.PDFDocument,
+  lettering: Lettering,
   system: UnitSystem,
   breathe: () => Promise<void>,
 ): Writer {
-  const measure = measureWith(doc);
+  const { measure } = lettering;
   const pages = openPages(doc);
   const readPicture = pictureReader();
   let paper = paperFor(system, 'portrait');
@@ -163,26 +158,18 @@ export function createWriter(
     align: 'left' | 'right' | 'centre' = 'left',
     within = 0,
   ): void {
+    const strokes: Stroke[] = [];
     lines.forEach((line, i) => {
       const shift =
         align === 'right' ? within - line.width : align === 'centre' ? (within - line.width) / 2 : 0;
       const baseline = top + i * lead + size * 0.96;
-      for (const piece of line.pieces) {
-        doc
-          .font(piece.face)
-          .fontSize(size)
-          .fillColor(INK[piece.ink])
-          .text(piece.text, x + shift + piece.x, baseline, onLine(piece.width));
-        if (piece.goTo !== undefined) {
-          pages.link(piece.goTo, {
-            x: x + shift + piece.x,
-            y: baseline - size,
-            width: piece.width,
-            height: lead,
-          });
-        }
+      for (const { text: letters, x: at, width: wide, face, ink, goTo } of line.pieces) {
+        strokes.push({ text: letters, x: x + shift + at, baseline, size, face, ink });
+        if (goTo !== undefined)
+          pages.link(goTo, { x: x + shift + at, y: baseline - size, width: wide, height: lead });
       }
     });
+    lettering.write(strokes);
   }
 
   function text(inline: Inline, options: TextOptions = {}): void {

@@ -1,4 +1,4 @@
-/** What is used of a font as pdfkit 0.20 holds it, and of fontkit's font inside it. */
+/** What is used of fontkit's font and of the font as pdfkit 0.20 holds it; their types name neither. */
 type Glyph = { readonly id: number; readonly advanceWidth: number; readonly codePoints: readonly number[] };
 type Position = {
   readonly xAdvance: number;
@@ -7,11 +7,15 @@ type Position = {
   readonly yOffset: number;
   readonly advanceWidth: number;
 };
-type Shaped = { readonly glyphs: readonly Glyph[]; readonly positions: readonly Position[] };
-type EmbeddedFont = {
+export type HeldFont = {
+  readonly id: string;
+  readonly ref: () => unknown;
   readonly scale: number;
   readonly font: {
-    readonly layout: (text: string) => Shaped;
+    readonly layout: (text: string) => {
+      readonly glyphs: readonly Glyph[];
+      readonly positions: readonly Position[];
+    };
     readonly glyphForCodePoint: (codePoint: number) => Glyph;
   };
   readonly subset: { readonly includeGlyph: (id: number) => number };
@@ -20,6 +24,18 @@ type EmbeddedFont = {
   encode: (text: string) => [string[], Position[]];
   widthOfString: (text: string, size: number) => number;
 };
+
+const USED = ['id', 'ref', 'scale', 'font', 'subset', 'widths', 'unicode', 'encode', 'widthOfString'];
+
+const isHeld = (value: unknown): value is HeldFont =>
+  typeof value === 'object' && value !== null && USED.every((part) => part in value);
+
+/** The font that is set in the document, as pdfkit holds it. Throws where pdfkit is built otherwise. */
+export function heldFont(doc: PDFKit.PDFDocument): HeldFont {
+  const held: unknown = '_font' in doc ? doc._font : undefined;
+  if (!isHeld(held)) throw new Error('This pdfkit keeps its fonts in another way than 0.20 does.');
+  return held;
+}
 
 /** A letter of a face, the same in every document: its glyph, width in thousandths, code points. */
 type Letter = { readonly id: number; readonly advanceWidth: number; readonly codePoints: readonly number[] };
@@ -32,20 +48,23 @@ const known = new Map<string, Known>();
 const CODE_POINTS = 0x110000;
 const NOTHING = 0;
 
-const isEmbedded = (value: unknown): value is EmbeddedFont =>
-  typeof value === 'object' &&
-  value !== null &&
-  ['encode', 'widthOfString', 'subset', 'widths', 'unicode', 'font'].every((part) => part in value);
+export type Placer = {
+  /** Width of letters on one line, thousandths of the size. */
+  readonly width: (text: string) => number;
+  /** The operator that shows the text, with the font's own pair kerning. */
+  readonly show: (text: string) => string;
+  /** Makes the font known to the present page; answers its name there. */
+  readonly use: (doc: PDFKit.PDFDocument) => string;
+};
+
+const step = (point: number): number => (point > 0xffff ? 2 : 1);
 
 /**
- * Lets the face that is set in `doc` place its letters one by one with the font's own pair kerning,
- * instead of shaping each word anew. The report is written in letters that need no shaping; shaping
- * its words would take longer than writing two hundred photos. Ligatures are left out.
+ * Places the letters of a face one by one with the font's pair kerning, instead of shaping words:
+ * the report is written in letters that need no shaping. Ligatures are left out. pdfkit's own
+ * `text` places them the same way from then on, so that drawings gain as well.
  */
-export function placeLettersQuickly(doc: PDFKit.PDFDocument, face: string): void {
-  const held: unknown = '_font' in doc ? doc._font : undefined;
-  // A pdfkit built otherwise still sets the text right, only slower.
-  if (!isEmbedded(held)) return;
+export function placer(face: string, held: HeldFont): Placer {
   const { font, subset, scale, widths, unicode } = held;
   const kept: Known = known.get(face) ?? { letters: new Map(), pairs: new Map() };
   known.set(face, kept);
@@ -89,29 +108,51 @@ export function placeLettersQuickly(doc: PDFKit.PDFDocument, face: string): void
     }
     return hex;
   };
+  const each = (text: string, take: (point: number, position: Position) => void): void => {
+    let point = text.codePointAt(0) ?? NOTHING;
+    for (let i = 0; i < text.length;) {
+      i += step(point);
+      const next = text.codePointAt(i) ?? NOTHING;
+      take(point, place(point, next));
+      point = next;
+    }
+  };
+  const width = (text: string): number => {
+    let sum = 0;
+    each(text, (_, { xAdvance }) => {
+      sum += xAdvance;
+    });
+    return sum;
+  };
 
   held.encode = (text) => {
     const hexes: string[] = [];
     const positions: Position[] = [];
-    let point = text.codePointAt(0) ?? NOTHING;
-    for (let i = 0; i < text.length;) {
-      i += point > 0xffff ? 2 : 1;
-      const next = text.codePointAt(i) ?? NOTHING;
+    each(text, (point, position) => {
       hexes.push(write(point));
-      positions.push(place(point, next));
-      point = next;
-    }
+      positions.push(position);
+    });
     return [hexes, positions];
   };
-  held.widthOfString = (text, size) => {
-    let width = 0;
-    let point = text.codePointAt(0) ?? NOTHING;
-    for (let i = 0; i < text.length;) {
-      i += point > 0xffff ? 2 : 1;
-      const next = text.codePointAt(i) ?? NOTHING;
-      width += place(point, next).xAdvance;
-      point = next;
-    }
-    return (width * size) / 1000;
+  held.widthOfString = (text, size) => (width(text) * size) / 1000;
+
+  return {
+    width,
+    show(text) {
+      let out = '[<';
+      each(text, (point, { xAdvance, advanceWidth }) => {
+        out += write(point);
+        const back = Math.round(advanceWidth - xAdvance);
+        if (back !== 0) out += `> ${back} <`;
+      });
+      return `${out}>] TJ`;
+    },
+    use(doc) {
+      const { page } = doc;
+      if (!('fonts' in page)) throw new Error('This pdfkit keeps the fonts of a page in another way.');
+      const fonts = page.fonts as Record<string, unknown>;
+      fonts[held.id] ??= held.ref();
+      return held.id;
+    },
   };
 }
