@@ -193,9 +193,12 @@ export type UncertaintyStyle = {
   readonly k?: number;
 };
 
+/** What a tape or rule shows; a computed value known better is written as a decimal. */
+const FINEST_ON_A_RULE = 64;
+
 function fractionWithUncertainty(inches: number, expandedInches: number): string | null {
   const denominator = denominatorFor(expandedInches / 2);
-  if (denominator === null) return null;
+  if (denominator === null || denominator > FINEST_ON_A_RULE) return null;
   const kept = notUnderstated(expandedInches * denominator);
   return `${inchText(inches, denominator, false, false)} ± ${mixed(kept, denominator)} in`;
 }
