@@ -84,7 +84,10 @@ function limitOf(context: Context, { what, title, words, side, lateral }: Rail):
 }
 
 /** Where the vertical load is taken to bear, from the running band as recorded. */
-export function bearingOf(band: string | undefined): { readonly place: BearingPlace; readonly remark: string } {
+export function bearingOf(band: string | undefined): {
+  readonly place: BearingPlace;
+  readonly remark: string;
+} {
   switch (band) {
     case 'gaugeCorner':
       return {
