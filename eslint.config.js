@@ -9,16 +9,20 @@ const root = dirname(fileURLToPath(import.meta.url));
 
 /** Rooms of lib, each with the rooms it may read besides itself. Imports run one way. */
 const BOTTOM = ['case', 'readings'];
-const MEASURED = ['wheel', 'rail', 'track', 'turnout'];
+const MEASURED = ['outline', 'shapes', 'wheel', 'rail', 'track', 'turnout', 'train'];
 const MAY_READ = {
   case: ['readings'],
   readings: ['case'],
   custody: BOTTOM,
   rules: [...BOTTOM, 'findings'],
-  wheel: BOTTOM,
-  rail: BOTTOM,
+  outline: BOTTOM,
+  tracing: [...BOTTOM, 'outline'],
+  wheel: [...BOTTOM, 'outline'],
+  rail: [...BOTTOM, 'outline'],
+  shapes: [...BOTTOM, 'outline', 'wheel', 'rail'],
   track: BOTTOM,
-  turnout: BOTTOM,
+  turnout: [...BOTTOM, 'outline', 'wheel', 'rail'],
+  train: [...BOTTOM, 'track'],
   contact: [...BOTTOM, ...MEASURED],
   mechanics: [...BOTTOM, ...MEASURED, 'contact'],
   findings: [...BOTTOM, ...MEASURED, 'contact', 'mechanics', 'rules'],

@@ -1,0 +1,102 @@
+import type { Disturbance, SubjectRef } from './record';
+
+export const TRACED_SHAPES = ['wheel', 'rail'] as const;
+export type TracedShape = (typeof TRACED_SHAPES)[number];
+
+/** Two points of the picture, in pixels, whose true distance apart is known. */
+export type ScalePair = {
+  readonly from: readonly [number, number];
+  readonly to: readonly [number, number];
+  readonly apartMm: number;
+};
+
+/** How the outline came into the case; everything needed to make it again from the file that was kept. */
+export type TraceMaking =
+  | {
+      readonly by: 'file';
+      readonly unit: 'mm' | 'in';
+      /** Columns of x and y, counted from 0. */
+      readonly columns: readonly [number, number];
+      readonly flipped: { readonly x: boolean; readonly y: boolean };
+    }
+  | {
+      readonly by: 'photo';
+      /** One pair sets the scale; a second one across it takes out the tilt of the camera. */
+      readonly scale: readonly ScalePair[];
+      /** Points the user set, in pixels; between them the line was followed. */
+      readonly clicks: readonly (readonly [number, number])[];
+      /** Which stretches between clicks were drawn straight, because the line could not be followed. */
+      readonly straight: readonly number[];
+    }
+  | {
+      readonly by: 'pins';
+      /** Offsets as typed, one per pin. */
+      readonly entered: string;
+      readonly unit: 'mm' | 'in';
+      readonly pitchMm: number;
+    };
+
+/**
+ * What is known about how well the line stands for the shape, all standard uncertainties (k = 1):
+ * across the line (pencil, pin end, pixel), and of the scale as a share of length.
+ */
+export type TraceUncertainty = {
+  readonly acrossMm: number;
+  readonly scale: number;
+  /** Where the two come from, a sentence each. */
+  readonly because: readonly string[];
+};
+
+/** A correction by hand on top of the placing that registration finds, and why. */
+export type HandPlacing = {
+  readonly dxMm: number;
+  readonly dyMm: number;
+  readonly angleRad: number;
+  readonly reason: string;
+};
+
+/** An outline of one wheel or of one rail, as it was traced. Points are never changed once kept. */
+export type Trace = {
+  readonly id: string;
+  readonly order: number;
+  readonly shape: TracedShape;
+  /** A wheelset or a rail. */
+  readonly subject: SubjectRef & { readonly kind: 'wheelset' | 'rail' };
+  /** Which wheel of the wheelset; of a rail the side that the rail itself has. */
+  readonly side: 'left' | 'right';
+  /** The file it came from, kept under its SHA-256; for typed pins the typed text. */
+  readonly sha256: string;
+  readonly fileName: string;
+  readonly making: TraceMaking;
+  /** Line in the drawing's own frame: x right, y up, mm after scale. x0, y0, x1, y1, … */
+  readonly pointsMm: Float64Array;
+  readonly uncertainty: TraceUncertainty;
+  /** The drawing shows the shape the other way round, as a mirror would. */
+  readonly mirrored: boolean;
+  readonly hand: HandPlacing | null;
+  /** Distance the wheel had run when it was traced, km since new or since turned; null when not known. */
+  readonly distanceRunKm: number | null;
+  readonly instrumentId: string | null;
+  readonly personId: string | null;
+  /** Local date and time at the site, ISO 8601 without zone. */
+  readonly takenAt: string | null;
+  readonly disturbance: Disturbance;
+  readonly note: string;
+  readonly removed: { readonly at: string; readonly reason: string } | null;
+  readonly createdAt: string;
+};
+
+/** A shape of the user's own, from a file, to lay traces over. In the frame of `../outline/outline`. */
+export type OwnShape = {
+  readonly id: string;
+  readonly order: number;
+  readonly shape: TracedShape;
+  readonly name: string;
+  /** Where the shape comes from, in the user's words. */
+  readonly source: string;
+  readonly sha256: string;
+  readonly fileName: string;
+  readonly pointsMm: Float64Array;
+  readonly removed: { readonly at: string; readonly reason: string } | null;
+  readonly createdAt: string;
+};
