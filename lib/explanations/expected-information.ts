@@ -7,7 +7,8 @@ import { BACKGROUND, decibans, outcomeLikelihoods, ranking, type Lambda, type We
 import type { Witness, WitnessRecord } from './witness';
 
 /**
- * What was not looked at, and how far it could be expected to move the answer, most first.
+ * What was not looked at, and how far it could be expected to move the answer: what moves the first two
+ * against each other most comes first.
  *
  * For each outcome o of the witness, given all that is known: P(o | H) = L′(H, o)/L′(H). The weight
  * it would bring between H and H′ is 10·log10 of the ratio of these; the expectation of its size is

@@ -110,12 +110,12 @@ export function sentenceForChange(change: Changed): Sentence {
 
 /** What to look at next, and why. */
 export function sentenceForNotLooked(item: NotLooked): Sentence {
-  const [a, b] = item.mostBetween;
+  const pair = item.mostBetween.map((id) => explanationOf(id).name.toLowerCase()).join(' and ');
   return [
-    say(item.name),
-    say(`, for the fact “${factOf(item.fact).name}”: `, { kind: 'fact', id: item.fact }),
+    say(`${item.name}, for the fact `),
+    say(`“${factOf(item.fact).name}”`, { kind: 'fact', id: item.fact }),
     say(
-      `expected to move the answer by up to ${item.most.toFixed(1)} decibans, between ${explanationOf(a).name.toLowerCase()} and ${explanationOf(b).name.toLowerCase()}.`,
+      `: expected to move the first two against each other by ${item.betweenTopTwo.toFixed(1)} decibans; most, by ${item.most.toFixed(1)}, ${pair}.`,
     ),
   ];
 }

@@ -15,6 +15,7 @@ const row = (item: NotLooked) => ({
         : [faint(`\nMissing: ${item.missing.map((id) => KEY_INPUT_NAMES[id]).join('; ')}`)],
     ),
     factOf(item.fact).name,
+    item.betweenTopTwo.toFixed(1),
     item.most.toFixed(1),
     item.mostBetween.map((id) => explanationOf(id).name.toLowerCase()).join(' and '),
   ],
@@ -24,8 +25,9 @@ const table = ({ argument }: Report): Table => ({
   columns: [
     { head: 'Not looked for or not measured' },
     { head: 'For the fact' },
-    { head: 'Expected to move, decibans', align: 'right', width: 70 },
-    { head: 'Between' },
+    { head: 'First two, decibans', align: 'right', width: 62 },
+    { head: 'Most, decibans', align: 'right', width: 62 },
+    { head: 'Most between' },
   ],
   rows: argument.lookNext.map(row),
 });
@@ -37,7 +39,7 @@ export const notMeasuredSection: Section = {
   build(report, writer) {
     const missing = report.findings.filter(({ kind }) => kind === 'notMeasured');
     writer.text(
-      'The list is drawn from every explanation, not only from the leading one. Most telling first: how far a record of it could be expected to move the weight between the two explanations it tells apart best.',
+      'The list is drawn from every explanation, not only from the leading one. First comes what could be expected to move the first two explanations against each other most; beside it stands the pair it tells apart best.',
     );
     if (report.argument.lookNext.length === 0)
       writer.text('Every witness of every explanation has a record.');
