@@ -207,17 +207,13 @@ function planReading(
       `${current ? `Entered as “${currentText}”` : 'Withdrawn'} meanwhile. Enter it again if yours is to stand.`;
     return;
   }
-  if (current !== null && sent.reason === '') {
-    draft.waiting.push(cell);
-    return;
-  }
-  if (text === '') {
+  const to =
+    text === '' ? null : readCell(sheet, draft, cell, column, text, state, String(station.fields.name ?? ''));
+  if (to === null && text !== '') return;
+  if (current !== null && sent.reason === '') draft.waiting.push(cell);
+  else if (to === null) {
     if (current !== null) draft.withdrawals.push(current);
-    return;
-  }
-  const to = readCell(sheet, draft, cell, column, text, state, String(station.fields.name ?? ''));
-  if (to === null) return;
-  if (current === null) draft.readings.push({ ...to, stationId: station.id });
+  } else if (current === null) draft.readings.push({ ...to, stationId: station.id });
   else draft.corrections.push({ old: current, to });
 }
 

@@ -80,6 +80,13 @@ describe('planning a sheet', () => {
     expect(withReason.withdrawals.map(({ id }) => id)).toEqual([position]);
   });
 
+  it('marks a changed cell that cannot be read at once, reason or not', () => {
+    const { record, sent, station } = sheetWith();
+    const plan = planSheet(record(), sent({ ...same, gauge: '57 1/0', stationPosition: '-14' }), 'us');
+    expect(Object.keys(plan.errors)).toEqual([`cell:${station}:gauge`]);
+    expect(plan.waiting).toEqual([`cell:${station}:stationPosition`]);
+  });
+
   it('marks a cell that cannot be read and keeps the others', () => {
     const { record, sent, station } = sheetWith();
     const plan = planSheet(record(), sent({ ...same, crosslevel: '1/0', midOrdinate62: '8' }), 'us');
