@@ -16,10 +16,12 @@ import { completeFields, difference, fieldsOf, type Fields } from './fields';
 import { newId } from './id';
 import { readJudgements, readNarrative, readStandings } from './narrative';
 import type { Db } from './open';
+import { readOwnShapes } from './own-shapes';
 import { readPhotos } from './photos';
 import { readReadings } from './readings';
 import { readRecorderRuns } from './recorder';
 import { caseFile } from './schema';
+import { readTraces } from './traces';
 
 export type CaseSummary = {
   readonly id: string;
@@ -123,6 +125,8 @@ function assemble(db: Db, caseId: string): CaseRecord {
     readings: readReadings(db, caseId),
     photos: readPhotos(db, caseId),
     recorderRuns: readRecorderRuns(db, caseId),
+    traces: readTraces(db, caseId),
+    ownShapes: readOwnShapes(db, caseId),
     narrative: readNarrative(db, caseId),
     standings: readStandings(db, caseId),
     judgementChanges: readJudgements(db, caseId),

@@ -14,10 +14,14 @@ import { importMapping, stagedImport } from './schema';
 export const IMPORT_KINDS = ['consist', 'stations', 'recorder'] as const;
 export type ImportKind = (typeof IMPORT_KINDS)[number];
 
-export type StagedImport = {
+/** What an uploaded file waits to become: rows of an import, an outline, a reference shape. */
+export const STAGED_KINDS = [...IMPORT_KINDS, 'trace', 'ownShape'] as const;
+export type StagedKind = (typeof STAGED_KINDS)[number];
+
+export type StagedImport<K extends StagedKind = ImportKind> = {
   readonly id: string;
   readonly caseId: string;
-  readonly kind: ImportKind;
+  readonly kind: K;
   readonly fileName: string;
   /** The file itself, in the file store. */
   readonly sha256: string;
@@ -25,7 +29,7 @@ export type StagedImport = {
   readonly createdAt: string;
 };
 
-export type NewStagedImport = Pick<StagedImport, 'kind' | 'fileName' | 'sha256'> & {
+export type NewStagedImport = Pick<StagedImport<StagedKind>, 'kind' | 'fileName' | 'sha256'> & {
   readonly mapping?: ColumnMapping | null;
 };
 
@@ -49,7 +53,7 @@ export function stageImport(db: Db, caseId: string, given: NewStagedImport): str
 }
 
 /** The staged import, or null when it was confirmed or dropped meanwhile. */
-export function readStagedImport(db: Db, caseId: string, id: string): StagedImport | null {
+export function readStagedImport(db: Db, caseId: string, id: string): StagedImport<StagedKind> | null {
   const row = db
     .select()
     .from(stagedImport)
@@ -59,7 +63,7 @@ export function readStagedImport(db: Db, caseId: string, id: string): StagedImpo
   return {
     id: row.id,
     caseId: row.caseId,
-    kind: z.enum(IMPORT_KINDS).parse(row.kind),
+    kind: z.enum(STAGED_KINDS).parse(row.kind),
     fileName: row.fileName,
     sha256: row.sha256,
     mapping: row.mapping === null ? null : mappingSchema.parse(JSON.parse(row.mapping)),

@@ -1,4 +1,4 @@
-import { sql, type SQL } from 'drizzle-orm';
+import { sql } from 'drizzle-orm';
 import {
   check,
   foreignKey,
@@ -15,9 +15,8 @@ import type { SubjectKind } from '~/lib/readings/quantity';
 import { caseFile } from './case-file';
 import { refersTo } from './entity';
 import { instrument } from './instrument';
+import { oneOf } from './one-of';
 import { person } from './person';
-
-const oneOf = (values: readonly string[]): SQL => sql.raw(values.map((value) => `'${value}'`).join(', '));
 
 /**
  * Append-only (triggers in the migrations): a correction is a new row that replaces the old one.

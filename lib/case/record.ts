@@ -1,7 +1,8 @@
 import type { SubjectKind } from '../readings/quantity';
+import type { OwnShape, Trace } from './trace';
 
 /** Bumped when the shape below changes. */
-export const CASE_RECORD_VERSION = 1;
+export const CASE_RECORD_VERSION = 2;
 
 export const DISTURBANCES = ['undisturbed', 'disturbed', 'repaired', 'notSaid'] as const;
 export type Disturbance = (typeof DISTURBANCES)[number];
@@ -139,6 +140,9 @@ export type CaseRecord = {
   readonly readings: readonly Reading[];
   readonly photos: readonly Photo[];
   readonly recorderRuns: readonly RecorderRun[];
+  /** Outlines of wheels and rails, in the order they came, removed ones included. */
+  readonly traces: readonly Trace[];
+  readonly ownShapes: readonly OwnShape[];
   readonly narrative: Narrative;
   readonly standings: readonly Standing[];
   readonly judgementChanges: readonly JudgementChange[];

@@ -2,12 +2,14 @@ import { createHash, randomBytes } from 'node:crypto';
 import { writeSync } from 'node:fs';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { createCase, listCases } from '~/db/cases';
+import { addEntity } from '~/db/entities';
 import { fileStore } from '~/db/files';
 import { commitStations, stageImport, type ImportRow } from '~/db/imports';
 import { openDatabase } from '~/db/open';
 import { addPhoto } from '~/db/photos';
 import { addReadings, correctReading, type NewReading } from '~/db/readings';
 import { addRecorderRun } from '~/db/recorder';
+import { addTrace } from '~/db/traces';
 
 /*
  * Fills a case without end until it is killed. Every line written is one fact the parent may rely
@@ -90,6 +92,18 @@ for (let round = 0; ; round += 1) {
   const meta = { sha256, bytes, fileName: 'p.jpg', mime: 'image/jpeg', width: 1, height: 1, caption: '' };
   const nothing = { takenAt: null, latitude: null, longitude: null, subject: null, personId: null };
   say('done photo', addPhoto(db, caseId, { ...meta, ...nothing }, ACTOR), sha256);
+
+  const place = { rail: 'left', where: '0', section: '136RE', disturbance: 'undisturbed' };
+  const rail = addEntity(db, caseId, 'rail', place, ACTOR);
+  const outline = {
+    ...{ shape: 'rail', subject: { kind: 'rail', id: rail }, side: 'left', sha256, fileName: 'o.csv' },
+    making: { by: 'file', unit: 'mm', columns: [0, 1], flipped: { x: false, y: false } },
+    pointsMm: Float64Array.from({ length: 2_000 }, (_, i) => i * 0.1 + round),
+    ...{ uncertainty: { acrossMm: 0.1, scale: 0, because: [] }, mirrored: false, hand: null },
+    ...{ distanceRunKm: null, instrumentId: null, personId: null, takenAt: null, note: '' },
+    disturbance: 'undisturbed',
+  } as const;
+  say('done trace', addTrace(db, caseId, outline, ACTOR), sha256);
 
   const values = Float64Array.from({ length: 30_000 }, (_, i) => i * 0.1 + round);
   const seal = createHash('sha256').update(new Uint8Array(values.buffer)).digest('hex');

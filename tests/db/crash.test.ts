@@ -8,9 +8,10 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { readCase } from '~/db/cases';
 import { fileStore } from '~/db/files';
 import { readStagedImport } from '~/db/imports';
-import { readLog, verifyLog } from '~/db/log';
+import { readLog } from '~/db/log';
 import { openDatabase } from '~/db/open';
 import { readRecorderRun } from '~/db/recorder';
+import { verifyCase } from '~/db/verify';
 
 const ROOT = join(import.meta.dirname, '../..');
 const folder = mkdtempSync(join(tmpdir(), 'flangemark-crash-'));
@@ -82,7 +83,8 @@ describe('a killed process', () => {
         const caseId = said('case')[0]?.[0] ?? '';
         const record = readCase(db, caseId);
         if (record === null) throw new Error('The case is gone.');
-        expect(verifyLog(db, caseId)).toEqual({ ok: true, problems: [] });
+        const store = fileStore(folder);
+        expect(verifyCase(db, store, caseId)).toEqual({ ok: true, problems: [] });
 
         const stations = new Set(record.entities.station.map((row) => row.id));
         const readings = new Set(record.readings.map((row) => row.id));
@@ -90,10 +92,11 @@ describe('a killed process', () => {
           expect(ids.filter((id) => !stations.has(id) && !readings.has(id))).toEqual([]);
         for (const [id = ''] of said('reading')) expect(readings.has(id)).toBe(true);
 
-        const store = fileStore(folder);
         for (const [hash = ''] of said('file')) expect(sha256(readFileSync(store.pathOf(hash)))).toBe(hash);
         for (const [id, hash] of said('photo'))
           expect(record.photos.find((photo) => photo.id === id)?.sha256).toBe(hash);
+        for (const [id, hash] of said('trace'))
+          expect(record.traces.find((trace) => trace.id === id)?.sha256).toBe(hash);
         for (const photo of record.photos) expect(store.has(photo.sha256)).toBe(true);
         for (const shelf of readdirSync(join(folder, 'files')).filter((name) => name !== 'unfinished'))
           for (const name of readdirSync(join(folder, 'files', shelf)))

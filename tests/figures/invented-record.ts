@@ -1,5 +1,5 @@
 import type { CaseRecord, Disturbance, Entity, EntityKind, Reading } from '~/lib/case/record';
-import { ENTITY_KINDS } from '~/lib/case/record';
+import { CASE_RECORD_VERSION, ENTITY_KINDS } from '~/lib/case/record';
 import type { SubjectKind } from '~/lib/readings/quantity';
 
 const AT = '2024-05-01T12:00:00Z';
@@ -54,13 +54,15 @@ export function recordBuilder(): RecordBuilder {
       });
     },
     build: (fields = {}) => ({
-      version: 1,
+      version: CASE_RECORD_VERSION,
       id: 'case-1',
       fields: { units: 'us', ruleSet: 'us-49cfr213', trackClass: '3', alignment: 'curveLeft', ...fields },
       entities,
       readings,
       photos: [],
       recorderRuns: [],
+      traces: [],
+      ownShapes: [],
       narrative: { summary: '', determination: '', signatories: '' },
       standings: [],
       judgementChanges: [],

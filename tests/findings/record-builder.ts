@@ -73,6 +73,8 @@ export function buildRecord(spec: RecordSpec): CaseRecord {
     readings,
     photos: [],
     recorderRuns: spec.recorderRuns ?? [],
+    traces: [],
+    ownShapes: [],
     narrative: { summary: '', determination: '', signatories: '' },
     standings: [],
     judgementChanges: [],

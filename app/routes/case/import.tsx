@@ -46,7 +46,7 @@ function stagedIn(
 ): StagedImport | null {
   const id = search.get('staged');
   const staged = id ? readStagedImport(db, caseId, id) : null;
-  return staged?.kind === kind ? staged : null;
+  return staged?.kind === kind ? { ...staged, kind } : null;
 }
 
 /** Address of a step, with everything that was chosen for the whole file. */

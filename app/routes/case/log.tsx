@@ -4,9 +4,11 @@ import { loadCase } from '~/app/case.server';
 import { Page } from '~/app/components/Page';
 import { Sheet } from '~/app/components/Sheet';
 import { derived } from '~/app/derived.server';
+import { files } from '~/app/files.server';
 import { entryInWords, type LoggedEntry } from '~/app/log/wording.server';
 import { moment } from '~/app/times';
-import { readLog, verifyLog } from '~/db/log';
+import { readLog } from '~/db/log';
+import { verifyCase } from '~/db/verify';
 
 const ENTRIES = 25;
 
@@ -16,7 +18,7 @@ export function loader({ request, params }: LoaderFunctionArgs) {
   const query = new URL(request.url).searchParams;
   const asked = query.get('before') ?? '';
   const before = /^\d{1,15}$/.test(asked) ? Number(asked) : undefined;
-  const check = () => ({ ...verifyLog(db, caseId), at: moment(new Date().toISOString()) });
+  const check = () => ({ ...verifyCase(db, files(), caseId), at: moment(new Date().toISOString()) });
   // Checked once per state of the case; the link checks the stored rows again.
   const chain = query.has('check') ? check() : derived(loaded, 'log check', check);
   const entries = readLog(db, caseId, { before, limit: ENTRIES + 1 });
@@ -61,11 +63,12 @@ export default function Log() {
         <div className={chain.ok ? 'note note--good' : 'note note--bad'} role={chain.ok ? 'status' : 'alert'}>
           {chain.ok ? (
             <>
-              <strong>Unbroken.</strong> Every entry was computed anew and matches (checked {chain.at}).
+              <strong>Unbroken.</strong> Every entry was computed anew and matches, and so do the outlines,
+              their points and their files (checked {chain.at}).
             </>
           ) : (
             <>
-              <strong>Broken.</strong> The log was changed from outside (checked {chain.at}):
+              <strong>Broken.</strong> Something was changed from outside (checked {chain.at}):
               <ul>
                 {chain.problems.slice(0, 20).map((problem) => (
                   <li key={problem}>{problem}</li>

@@ -1,0 +1,124 @@
+import { and, asc, eq, max, sql } from 'drizzle-orm';
+import type { OwnShape } from '~/lib/case/trace';
+import { sha256Hex, type Json } from '~/lib/custody/canonical';
+import type { Actor } from './actor';
+import { write, type Tx } from './change';
+import { newId } from './id';
+import { takeStaged } from './imports';
+import type { Db } from './open';
+import { fromSamples } from './samples';
+import { ownShape } from './schema';
+import { sealPoints } from './traces';
+
+/** What is known of a reference shape whose file is already in the file store. */
+export type NewOwnShape = Omit<OwnShape, 'id' | 'order' | 'removed' | 'createdAt'> & {
+  /** The staged file this comes from; it is used up in the same transaction. */
+  readonly stagedImportId?: string;
+};
+
+/** Adds a reference shape to the case. Call it once the file store holds the file. */
+export const addOwnShape = (db: Db, caseId: string, given: NewOwnShape, actor: Actor): string => {
+  const points = sealPoints(given.pointsMm);
+  return write(db, caseId, actor, (tx, at) => {
+    if (given.stagedImportId !== undefined) takeStaged(tx, caseId, given.stagedImportId);
+    const last = tx
+      .select({ order: max(ownShape.sortOrder) })
+      .from(ownShape)
+      .where(eq(ownShape.caseId, caseId))
+      .get();
+    const id = newId();
+    const row: Row = {
+      id,
+      caseId,
+      sortOrder: (last?.order ?? -1) + 1,
+      createdAt: at,
+      removedAt: null,
+      removedReason: null,
+      shape: given.shape,
+      name: given.name,
+      source: given.source,
+      sha256: given.sha256,
+      fileName: given.fileName,
+      points: points.bytes,
+      pointsSha256: points.sha256,
+    };
+    tx.insert(ownShape).values(row).run();
+    return {
+      result: id,
+      change: { action: 'add', subject: { kind: 'ownShape', id }, before: null, after: sealedShape(row) },
+    };
+  });
+};
+
+/** Takes the shape out of the case, with the reason; file and line stay and it can be restored. */
+export function removeOwnShape(db: Db, caseId: string, shapeId: string, reason: string, actor: Actor): void {
+  setRemoved(db, caseId, shapeId, reason, actor);
+}
+
+export function restoreOwnShape(db: Db, caseId: string, shapeId: string, actor: Actor): void {
+  setRemoved(db, caseId, shapeId, null, actor);
+}
+
+function setRemoved(db: Db, caseId: string, shapeId: string, reason: string | null, actor: Actor): void {
+  write(db, caseId, actor, (tx, at) => {
+    const row = tx
+      .select()
+      .from(ownShape)
+      .where(and(eq(ownShape.caseId, caseId), eq(ownShape.id, shapeId)))
+      .get();
+    if (row === undefined) throw new Error('No such reference shape in this case.');
+    const now = toOwnShape(row);
+    if ((now.removed === null) === (reason === null)) return { result: undefined, change: null };
+    const removed = reason === null ? null : { at, reason };
+    tx.update(ownShape)
+      .set({ removedAt: removed?.at ?? null, removedReason: removed?.reason ?? null })
+      .where(eq(ownShape.id, shapeId))
+      .run();
+    return {
+      result: undefined,
+      change: {
+        action: reason === null ? 'restore' : 'remove',
+        subject: { kind: 'ownShape', id: shapeId },
+        before: { removed: now.removed },
+        after: { removed },
+      },
+    };
+  });
+}
+
+type Row = typeof ownShape.$inferSelect;
+
+const toOwnShape = (row: Row): OwnShape => ({
+  id: row.id,
+  order: row.sortOrder,
+  shape: row.shape,
+  name: row.name,
+  source: row.source,
+  sha256: row.sha256,
+  fileName: row.fileName,
+  pointsMm: fromSamples(row.points),
+  removed: row.removedAt === null ? null : { at: row.removedAt, reason: row.removedReason ?? '' },
+  createdAt: row.createdAt,
+});
+
+/** The row as the log has it: the points by their hash. */
+function sealedShape(row: Row): Readonly<Record<string, Json>> {
+  const { pointsMm, ...said } = toOwnShape(row);
+  return { ...said, points: pointsMm.length / 2, pointsSha256: row.pointsSha256 };
+}
+
+const rowsOf = (db: Db | Tx, caseId: string): readonly Row[] =>
+  db
+    .select()
+    .from(ownShape)
+    .where(eq(ownShape.caseId, caseId))
+    .orderBy(asc(ownShape.sortOrder), sql`rowid`)
+    .all();
+
+/** All reference shapes of the case in their order, removed ones included. */
+export const readOwnShapes = (db: Db | Tx, caseId: string): readonly OwnShape[] =>
+  rowsOf(db, caseId).map(toOwnShape);
+
+/** What is kept of the case's own shapes now, to hold against the log: the hash of the points is computed anew. */
+export const keptOwnShapes = (db: Db, caseId: string): readonly Readonly<Record<string, Json>>[] =>
+  rowsOf(db, caseId).map((row) => sealedShape({ ...row, pointsSha256: sha256Hex(row.points) }));

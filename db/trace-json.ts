@@ -1,0 +1,39 @@
+import { z } from 'zod';
+import type { HandPlacing, TraceMaking, TraceUncertainty } from '~/lib/case/trace';
+
+const pair = z.tuple([z.number(), z.number()]);
+
+/** What a making looks like in the database and in a form. */
+export const makingSchema: z.ZodType<TraceMaking> = z.discriminatedUnion('by', [
+  z.object({
+    by: z.literal('file'),
+    unit: z.enum(['mm', 'in']),
+    columns: z.tuple([z.int().min(0), z.int().min(0)]),
+    flipped: z.object({ x: z.boolean(), y: z.boolean() }),
+  }),
+  z.object({
+    by: z.literal('photo'),
+    scale: z.array(z.object({ from: pair, to: pair, apartMm: z.number().positive() })).min(1),
+    clicks: z.array(pair).min(2),
+    straight: z.array(z.int().min(0)),
+  }),
+  z.object({
+    by: z.literal('pins'),
+    entered: z.string(),
+    unit: z.enum(['mm', 'in']),
+    pitchMm: z.number().positive(),
+  }),
+]);
+
+export const uncertaintySchema: z.ZodType<TraceUncertainty> = z.object({
+  acrossMm: z.number().min(0),
+  scale: z.number().min(0),
+  because: z.array(z.string()),
+});
+
+export const handSchema: z.ZodType<HandPlacing> = z.object({
+  dxMm: z.number(),
+  dyMm: z.number(),
+  angleRad: z.number(),
+  reason: z.string().min(1),
+});
