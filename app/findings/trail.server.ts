@@ -1,9 +1,13 @@
 import type { LoadedCase } from '~/app/case.server';
 import { quantityText, readingText } from '~/app/readings/wording';
 import { nameOf } from '~/lib/case/name-of';
+import { makingText, tracePart } from '~/lib/case/trace-words';
 import type { Finding, Method } from '~/lib/findings/finding';
 
-/** A reading a finding came from; the recorder run has no reading of its own and leads to Train. */
+/**
+ * A reading a finding came from, or an outline. The recorder run has no page of its own and leads
+ * to Train.
+ */
 export type FindingSource = {
   readonly href: string;
   readonly of: string;
@@ -32,5 +36,13 @@ export function findingTrail({ record, caseId }: LoadedCase, finding: Finding): 
       what: 'Recorder run',
       text: fileName,
     }));
-  return { method: finding.method, sources: [...readings, ...runs] };
+  const traces = record.traces
+    .filter(({ id }) => ids.has(id))
+    .map((trace) => ({
+      href: `/cases/${caseId}/traces/${trace.id}`,
+      of: nameOf(record, trace.subject),
+      what: tracePart(trace),
+      text: makingText(trace.making),
+    }));
+  return { method: finding.method, sources: [...readings, ...traces, ...runs] };
 }

@@ -5,7 +5,7 @@ import type { Run } from './type/inline';
 
 /** The short numbers under which the report speaks of readings, findings, methods and photos. */
 export type References = {
-  /** R1 … by reading id, E1 … for recorder runs. */
+  /** R1 … by reading id, E1 … for recorder runs, T1 … for outlines. */
   readonly ofReading: (id: string) => string | undefined;
   readonly ofFinding: (id: string) => string | undefined;
   readonly ofMethod: (id: string) => string | undefined;
@@ -13,7 +13,7 @@ export type References = {
   /** Mark 1 … as numbered in the drawings. */
   readonly ofMark: (id: string) => string | undefined;
   readonly methods: readonly Method[];
-  /** "R3–R5, R9" as links, for ids of readings and recorder runs; empty when there are none. */
+  /** "R3–R5, R9" as links, for ids of readings, outlines and recorder runs; empty when there are none. */
   readonly cite: (ids: readonly string[]) => readonly Run[];
   /** " [F2, R7]" for what a piece of the argument rests on; empty when it names nothing that is printed. */
   readonly citeRefs: (refs: readonly Ref[]) => readonly Run[];
@@ -46,6 +46,7 @@ export function makeReferences(
   );
   const readingNo = new Map(record.readings.map(({ id }, i) => [id, i + 1]));
   const runNo = new Map(record.recorderRuns.map(({ id }, i) => [id, i + 1]));
+  const traceNo = new Map(record.traces.map(({ id }, i) => [id, i + 1]));
   const findingNo = new Map(printedFindings.map(({ id }, i) => [id, i + 1]));
   const methodNo = new Map(methods.map(({ id }, i) => [id, i + 1]));
   const photoNo = new Map(
@@ -63,6 +64,7 @@ export function makeReferences(
 
   const cited = (ids: readonly string[]): readonly Run[] => {
     const numbers = ids.flatMap((id) => readingNo.get(id) ?? []);
+    const traces = ids.flatMap((id) => traceNo.get(id) ?? []);
     const runs = ids.flatMap((id) => runNo.get(id) ?? []);
     return [
       ...ranges(numbers).flatMap(([from, to]): Run[] =>
@@ -72,12 +74,13 @@ export function makeReferences(
             ? [link(`R${from}`), link(`R${to}`)]
             : [link(`R${from}–R${to}`, `R${from}`)],
       ),
+      ...[...new Set(traces)].map((n) => link(`T${n}`)),
       ...ranges(runs).map(([n]) => link(`E${n}`)),
     ];
   };
 
   return {
-    ofReading: (id) => named('R', readingNo)(id) ?? named('E', runNo)(id),
+    ofReading: (id) => named('R', readingNo)(id) ?? named('E', runNo)(id) ?? named('T', traceNo)(id),
     ofFinding: named('F', findingNo),
     ofMethod: named('M', methodNo),
     ofPhoto: named('P', photoNo),

@@ -3,6 +3,7 @@ import { asReadMethod } from '~/lib/findings/as-read';
 import type { Finding } from '~/lib/findings/finding';
 import { makeReferences, ranges } from '~/lib/report/references';
 import { plainText } from '~/lib/report/type/inline';
+import { inventedTrace } from '../case/invented-trace';
 import { buildRecord } from '../findings/record-builder';
 
 const record = buildRecord({
@@ -48,6 +49,14 @@ describe('references', () => {
     expect(plainText(refs.cite([ids[2]!, ids[0]!]))).toBe('R1, R3');
     expect(refs.cite(ids).map(({ goTo }) => goTo)).toEqual(['R1']);
     expect(plainText(refs.cite(ids))).toBe('R1–R3');
+  });
+
+  it('cite outlines by their numbers, beside the readings', () => {
+    const traces = [inventedTrace({ id: 'first' }), inventedTrace({ id: 'second' })];
+    const refs = makeReferences({ ...record, traces }, [], [], []);
+    expect(refs.ofReading('second')).toBe('T2');
+    expect(plainText(refs.cite(['second', ids[0]!]))).toBe('R1, T2');
+    expect(refs.cite(['first']).map(({ goTo }) => goTo)).toEqual(['T1']);
   });
 
   it('cite a printed finding in place of the readings behind it', () => {

@@ -4,9 +4,11 @@ import type { Reading } from '../../case/record';
 import { GROUPS } from '../../readings/quantities';
 import type { Quantity } from '../../readings/quantity';
 import { absent } from '../pieces/absent';
+import { tracesTable } from '../pieces/traces-table';
 import type { Report, Section } from '../report';
 import type { Row, Table } from '../table/table';
 import { faint, mono, type Run } from '../type/inline';
+import type { Writer } from '../writer';
 import {
   DISTURBANCE_WORDS,
   enteredText,
@@ -183,44 +185,52 @@ export const appendixReadings: Section = {
   orientation: 'landscape',
   async build(report, writer) {
     const { record } = report;
-    if (record.readings.length === 0) return absent(writer, 'Any reading');
-    if (standing(record, 'station').length > 0) {
-      writer.heading('Track stations as a sheet');
-      writer.anchorNext('stations');
-      writer.table(
-        `Standing readings of the stations as entered, in ${report.system === 'us' ? 'inches and feet' : 'millimetres and metres'} unless written; pale rows were disturbed by the derailment`,
-        stationSheet(report),
-      );
-      await writer.breathe();
-    }
-    writer.heading('Every reading, in the order of entry');
+    if (record.readings.length === 0) absent(writer, 'Any reading');
+    else await readings(report, writer);
+    if (record.traces.length === 0) return;
+    writer.heading('Every outline');
     writer.text(
-      'Nothing is overwritten: a correction or a withdrawal is a reading of its own, and both stay here. The value is what was entered, converted once; its uncertainty rests on what is said under the same u at the end of the table. A dash: not recorded, or no instrument named.',
+      'The line of an outline is never changed: a correction of how it lies is kept beside it, with its reason. Its file is kept with the case under the hash given here.',
     );
-    const basis = basisIndex();
-    writer.table(
-      'Readings with person, time, instrument, uncertainty and state',
-      everyReading(report, basis),
-    );
-    await writer.breathe();
-    writer.table('What the uncertainties rest on', {
-      columns: [{ head: 'u', width: 30 }, { head: 'Standard uncertainty' }],
-      rows: basis.all().map(([words, number]) => ({ cells: [number, words] })),
-    });
-    if (record.recorderRuns.length > 0) {
-      writer.text([
-        faint('Samples of the event recorder are kept with the case and not printed. Files: '),
-        ...record.recorderRuns.flatMap((run): Run[] => [
-          {
-            text: `${report.refs.ofReading(run.id) ?? ''} `,
-            ink: 'link',
-            goTo: report.refs.ofReading(run.id),
-          },
-          faint(`${run.fileName}, ${run.rows} rows, SHA-256 `),
-          mono(run.sha256),
-          { text: '. ' },
-        ]),
-      ]);
-    }
+    writer.table('Outlines of wheels and rails', tracesTable(report));
   },
 };
+
+async function readings(report: Report, writer: Writer): Promise<void> {
+  const { record } = report;
+  if (standing(record, 'station').length > 0) {
+    writer.heading('Track stations as a sheet');
+    writer.anchorNext('stations');
+    writer.table(
+      `Standing readings of the stations as entered, in ${report.system === 'us' ? 'inches and feet' : 'millimetres and metres'} unless written; pale rows were disturbed by the derailment`,
+      stationSheet(report),
+    );
+    await writer.breathe();
+  }
+  writer.heading('Every reading, in the order of entry');
+  writer.text(
+    'Nothing is overwritten: a correction or a withdrawal is a reading of its own, and both stay here. The value is what was entered, converted once; its uncertainty rests on what is said under the same u at the end of the table. A dash: not recorded, or no instrument named.',
+  );
+  const basis = basisIndex();
+  writer.table('Readings with person, time, instrument, uncertainty and state', everyReading(report, basis));
+  await writer.breathe();
+  writer.table('What the uncertainties rest on', {
+    columns: [{ head: 'u', width: 30 }, { head: 'Standard uncertainty' }],
+    rows: basis.all().map(([words, number]) => ({ cells: [number, words] })),
+  });
+  if (record.recorderRuns.length > 0) {
+    writer.text([
+      faint('Samples of the event recorder are kept with the case and not printed. Files: '),
+      ...record.recorderRuns.flatMap((run): Run[] => [
+        {
+          text: `${report.refs.ofReading(run.id) ?? ''} `,
+          ink: 'link',
+          goTo: report.refs.ofReading(run.id),
+        },
+        faint(`${run.fileName}, ${run.rows} rows, SHA-256 `),
+        mono(run.sha256),
+        { text: '. ' },
+      ]),
+    ]);
+  }
+}

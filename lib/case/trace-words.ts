@@ -1,0 +1,37 @@
+import { nameOf } from './name-of';
+import type { CaseRecord } from './record';
+import type { Trace, TraceMaking } from './trace';
+
+/** What an outline is of, where its wheelset or rail is already named: "Outline, left wheel". */
+export const tracePart = ({ shape, side }: Pick<Trace, 'shape' | 'side'>): string =>
+  shape === 'wheel' ? `Outline, ${side} wheel` : 'Outline, rail head';
+
+/** How an outline is called where it stands alone. */
+export const nameOfTrace = (record: CaseRecord, trace: Pick<Trace, 'shape' | 'side' | 'subject'>): string =>
+  `${tracePart(trace)}, ${nameOf(record, trace.subject)}`;
+
+const MM_PER_INCH = 25.4;
+
+const count = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;
+
+/** How the line was made, in words: "From a file: x in column 1, y in column 2, in mm". */
+export function makingText(making: TraceMaking): string {
+  switch (making.by) {
+    case 'file': {
+      const [x, y] = making.columns;
+      const turned = (['x', 'y'] as const).filter((axis) => making.flipped[axis]);
+      const over = turned.length === 0 ? '' : `, ${turned.join(' and ')} the other way round`;
+      return `From a file: x in column ${x + 1}, y in column ${y + 1}, in ${making.unit === 'in' ? 'inches' : 'mm'}${over}`;
+    }
+    case 'photo': {
+      const tilt = making.scale.length > 1 ? ', the tilt of the camera taken out' : '';
+      return `Traced on a picture: ${count(making.clicks.length, 'point')} set by hand, ${count(making.scale.length, 'known distance')}${tilt}`;
+    }
+    case 'pins': {
+      const pitch = making.unit === 'in' ? making.pitchMm / MM_PER_INCH : making.pitchMm;
+      return `Typed from a pin gauge: ${count(pinCount(making.entered), 'pin')}, ${Number(pitch.toPrecision(5))} ${making.unit} apart`;
+    }
+  }
+}
+
+const pinCount = (entered: string): number => entered.split(/[\s,;]+/).filter(Boolean).length;
