@@ -1,4 +1,4 @@
-import { json, type ActionFunctionArgs, type LoaderFunctionArgs } from '@remix-run/node';
+import { json, type LoaderFunctionArgs } from '@remix-run/node';
 import { Link, useActionData, useLoaderData } from '@remix-run/react';
 import { loadCase } from '~/app/case.server';
 import { SvgView } from '~/app/components/FigureView';
@@ -9,7 +9,7 @@ import { Sheet } from '~/app/components/Sheet';
 import { SubjectSheets } from '~/app/components/subjects/SubjectSheets';
 import { SubjectTable } from '~/app/components/subjects/SubjectTable';
 import { WheelDefects } from '~/app/components/wheels/WheelDefects';
-import { answerReadings } from '~/app/readings/answer.server';
+import { readingsAction } from '~/app/readings/action.server';
 import { readingsChoices, readingsView } from '~/app/readings/view.server';
 import { TRUCK_COLUMNS, WHEELSET_COLUMNS } from '~/app/wheels/columns';
 import { wheelsView } from '~/app/wheels/view.server';
@@ -27,12 +27,7 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
   });
 }
 
-export async function action({ request, params }: ActionFunctionArgs) {
-  const loaded = loadCase(params);
-  const form = await request.formData();
-  const answered = answerReadings(request, form, loaded, await readActor(request, loaded.record));
-  return json({ answer: answered?.answer }, { status: answered?.status ?? 400 });
-}
+export const action = readingsAction;
 
 export default function Wheels() {
   const { caseId, view, choices, looked } = useLoaderData<typeof loader>();
