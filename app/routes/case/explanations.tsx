@@ -57,7 +57,7 @@ export default function Explanations() {
         <p className="lead">
           <Phrases line={view.verdict} />
         </p>
-        {view.because.length > 0 && (
+        {view.because.length > 1 && (
           <ul>
             {view.because.map((why) => (
               <li key={why}>{why}</li>
