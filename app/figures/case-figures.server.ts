@@ -1,14 +1,17 @@
 import type { LoadedCase } from '~/app/case.server';
 import { derived } from '~/app/derived.server';
+import { recorderMoment } from '~/app/findings/recorder-speed.server';
 import { MECHANICS_DRAWINGS } from '~/app/rails/drawings.server';
 import { readingsOf } from '~/app/readings/index.server';
 import { systemOf } from '~/app/readings/take.server';
 import { chartLimits } from '~/app/track/chart-limits.server';
 import { readRecorderRun } from '~/db/recorder';
 import { standing } from '~/lib/case/current';
+import { RECORDED_SPEED_U } from '~/lib/findings/recorder-at-pod';
 import { consistData, consistFigure } from '~/lib/figures/consist';
 import { markStrip, markStripData } from '~/lib/figures/mark-strip';
 import { recorderChart } from '~/lib/figures/recorder-chart';
+import { recorderChartData } from '~/lib/figures/recorder-chart-data';
 import type { Figure } from '~/lib/figures/shapes';
 import { trackChart } from '~/lib/figures/track-chart';
 import { trackChartData } from '~/lib/figures/track-chart-data';
@@ -27,7 +30,12 @@ const drawConsist: Draw = ({ record }, width) =>
 const drawMarks: Draw = ({ record }, width) =>
   standing(record, 'mark').length === 0 ? null : markStrip(markStripData(record), { width });
 
-function drawRun(loaded: LoadedCase, runId: string, width: number): Figure | null {
+function drawRun(
+  loaded: LoadedCase,
+  runId: string,
+  width: number,
+  against: 'time' | 'distance',
+): Figure | null {
   const { record, db } = loaded;
   const run = record.recorderRuns.find(({ id, removed }) => id === runId && removed === null);
   if (!run) return null;
@@ -35,20 +43,23 @@ function drawRun(loaded: LoadedCase, runId: string, width: number): Figure | nul
   const authorised = readingsOf(loaded, { kind: 'case', id: loaded.caseId })
     .filter(({ quantity }) => quantity === 'authorisedSpeed')
     .at(-1);
-  return recorderChart(
-    {
+  const atPod = recorderMoment(loaded);
+  const data = derived(loaded, `recorder chart ${run.id}`, () =>
+    recorderChartData(samples, {
       system: systemOf(record.fields),
       name: run.name,
-      samples,
-      podTimeS: null,
+      atPod: atPod?.runId === run.id ? atPod : null,
       authorisedSpeedMs: authorised?.value ?? null,
-    },
-    { width },
+      speedU: RECORDED_SPEED_U,
+    }),
   );
+  if (against === 'distance' && data.alongM === undefined) return null;
+  return recorderChart(data, { width, against });
 }
 
-const RUN = 'recorder-';
-export const runFigure = (runId: string): string => `${RUN}${runId}`;
+const RUN = { time: 'recorder-', distance: 'recorder-distance-' } as const;
+export const runFigure = (runId: string, against: keyof typeof RUN = 'time'): string =>
+  `${RUN[against]}${runId}`;
 
 /** The drawings of a case, by the name they have in its addresses. */
 const DRAW: Readonly<Record<string, Draw>> = {
@@ -59,7 +70,12 @@ const DRAW: Readonly<Record<string, Draw>> = {
 };
 
 function drawFor(name: string): Draw | null {
-  if (name.startsWith(RUN)) return (loaded, width) => drawRun(loaded, name.slice(RUN.length), width);
+  // The longer name first: the shorter one begins it too.
+  for (const against of ['distance', 'time'] as const) {
+    const start = RUN[against];
+    if (name.startsWith(start))
+      return (loaded, width) => drawRun(loaded, name.slice(start.length), width, against);
+  }
   return Object.hasOwn(DRAW, name) ? (DRAW[name] ?? null) : null;
 }
 

@@ -3,7 +3,7 @@ import { derived } from '~/app/derived.server';
 import { findingsOf } from '~/lib/findings';
 import { buildContext, type Context, type FindingOptions } from '~/lib/findings/context';
 import type { Finding } from '~/lib/findings/finding';
-import { recorderSpeed } from './recorder-speed.server';
+import { recorderOptions } from './recorder-speed.server';
 
 /** The same for screens and report, so that they cannot disagree. */
 const SEED = 1;
@@ -11,7 +11,7 @@ const SEED = 1;
 /** What findings are computed with, besides the record. */
 export const findingOptions = (loaded: LoadedCase): FindingOptions => ({
   seed: SEED,
-  recorder: { speedAtPod: recorderSpeed(loaded) },
+  recorder: recorderOptions(loaded),
 });
 
 /** What findings and their drawings look things up in. */

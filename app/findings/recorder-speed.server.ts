@@ -1,35 +1,24 @@
 import type { LoadedCase } from '~/app/case.server';
 import { derived } from '~/app/derived.server';
 import { readRecorderRun } from '~/db/recorder';
-import { firstEmergency } from '~/lib/case/recorder-moments';
-import type { RecorderSpeed } from '~/lib/findings/context';
-import { findInstrumentKind } from '~/lib/readings/instrument';
-import { standardUncertaintyFromHalfWidth } from '~/lib/readings/uncertainty';
+import type { FindingOptions } from '~/lib/findings/context';
+import { RECORDED_SPEED_U, recorderAtPod, type RecorderAtPod } from '~/lib/findings/recorder-at-pod';
 
-/** What a recorder writes speed to, half a mile per hour, as a standard uncertainty in m/s. */
-const recordedU = (): number =>
-  standardUncertaintyFromHalfWidth(findInstrumentKind('recorder')?.halfWidth.speed ?? 0);
-
-/**
- * Speed at the first emergency sample of the first run that has one: the recorder's nearest
- * statement of the speed at the POD. Null when no run shows an emergency application.
- */
-export const recorderSpeed = (loaded: LoadedCase): RecorderSpeed | null =>
-  derived(loaded, 'recorder speed', () => {
+/** What the first run in which the POD can be placed says there; null when there is none. */
+export const recorderMoment = (loaded: LoadedCase): RecorderAtPod | null =>
+  derived(loaded, 'recorder at POD', () => {
     for (const run of loaded.record.recorderRuns) {
-      if (run.removed !== null || run.channels.emergency === undefined) continue;
-      const samples = readRecorderRun(loaded.db, run.id);
-      const at = firstEmergency(samples);
-      const speedMs = at === null ? NaN : (samples.speed?.[at] ?? NaN);
-      if (!Number.isFinite(speedMs)) continue;
-      return {
-        runId: run.id,
-        speedMs,
-        uMs: recordedU(),
-        remark:
-          `Speed at the first emergency sample of the recorder run “${run.name}”. ` +
-          'The first wheel may have left the rail some distance before that.',
-      };
+      if (run.removed !== null) continue;
+      const at = recorderAtPod(loaded.record, run, readRecorderRun(loaded.db, run.id), RECORDED_SPEED_U);
+      if (at !== null) return at;
     }
     return null;
   });
+
+/** The recorder's part of what findings are computed with. */
+export function recorderOptions(loaded: LoadedCase): FindingOptions['recorder'] {
+  const atPod = recorderMoment(loaded);
+  if (atPod === null) return { speedAtPod: null };
+  const { runId, speedMs, uMs, remark, placedBy } = atPod;
+  return { speedAtPod: { runId, speedMs, uMs, remark, placedBy }, atPod };
+}

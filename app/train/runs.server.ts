@@ -1,5 +1,6 @@
 import type { LoadedCase } from '~/app/case.server';
 import { derived } from '~/app/derived.server';
+import { recorderMoment } from '~/app/findings/recorder-speed.server';
 import { runFigure } from '~/app/figures/case-figures.server';
 import { figureRef, type FigureRef } from '~/app/figures/view.server';
 import { systemOf } from '~/app/readings/take.server';
@@ -13,6 +14,7 @@ import { parseMeasure } from '~/lib/readings/parse';
 import { quantityOf } from '~/lib/readings/quantities';
 import { refuse, type Result } from '~/lib/readings/result';
 import type { UnitSystem } from '~/lib/readings/unit';
+import { clockFaults, type ClockFaults } from '~/lib/train/clock-faults';
 
 /** One sample in words: which it is, when, and how fast. */
 export type Sample = { readonly number: number; readonly time: string; readonly speed: string };
@@ -24,7 +26,12 @@ export type RunView = {
   readonly sha256: string;
   readonly note: string;
   readonly emergency: Sample | null;
+  /** Where the POD is in this run, and how it was placed; null when it is in another or in none. */
+  readonly pod: { readonly sample: Sample; readonly how: string } | null;
+  /** Gaps and backward steps of its clock, in words. */
+  readonly clock: readonly string[];
   readonly chart: FigureRef | null;
+  readonly byDistance: FigureRef | null;
   readonly removed: string | null;
 };
 
@@ -44,12 +51,35 @@ function sampleAt(samples: RunSamples, index: number, system: UnitSystem): Sampl
   };
 }
 
+const MOST_NAMED = 5;
+const seconds = (s: number): string => formatMeasure(s, { dimension: 'time', unit: 's' });
+
+function clockWords({ usualStepS, gaps, backward }: ClockFaults): readonly string[] {
+  const named = gaps.slice(0, MOST_NAMED).map(([from, to]) => `${seconds(to - from)} from ${seconds(from)}`);
+  return [
+    ...(gaps.length === 0
+      ? []
+      : [
+          `${gaps.length === 1 ? 'One gap' : `${gaps.length} gaps`} of more than three times the usual ${seconds(usualStepS)} between samples: ${named.join(', ')}${gaps.length > MOST_NAMED ? ' and more' : ''}.`,
+        ]),
+    ...(backward.length === 0
+      ? []
+      : [
+          `The clock steps back at sample ${backward
+            .slice(0, MOST_NAMED)
+            .map((index) => index + 1)
+            .join(', ')}${backward.length > MOST_NAMED ? ' and more' : ''}; the times are kept as they are.`,
+        ]),
+  ];
+}
+
 function viewOf(loaded: LoadedCase, run: RecorderRun): RunView {
   const { record, db } = loaded;
   const system = systemOf(record.fields);
   const samples = run.removed === null ? readRecorderRun(db, run.id) : {};
   const time = samples.time;
   const at = firstEmergency(samples);
+  const pod = recorderMoment(loaded);
   const duration = time ? (time.at(-1) ?? 0) - (time[0] ?? 0) : NaN;
   return {
     id: run.id,
@@ -81,7 +111,10 @@ function viewOf(loaded: LoadedCase, run: RecorderRun): RunView {
     sha256: run.sha256,
     note: run.note,
     emergency: at === null ? null : sampleAt(samples, at, system),
+    pod: pod?.runId === run.id ? { sample: sampleAt(samples, pod.index, system), how: pod.remark } : null,
+    clock: time ? clockWords(clockFaults(time)) : [],
     chart: figureRef(loaded, runFigure(run.id)),
+    byDistance: figureRef(loaded, runFigure(run.id, 'distance')),
     removed: run.removed?.reason ?? null,
   };
 }

@@ -11,6 +11,7 @@ import { join, resolve } from 'node:path';
 import { z } from 'zod';
 import type { LoadedCase } from '~/app/case.server';
 import { files } from '~/app/files.server';
+import { recorderMoment } from '~/app/findings/recorder-speed.server';
 import { entryInWords } from '~/app/log/wording.server';
 import { newId } from '~/db/id';
 import { readLog } from '~/db/log';
@@ -50,8 +51,12 @@ const logLines = ({ db, caseId, record }: LoadedCase): readonly LogLine[] =>
     }))
     .reverse();
 
-function recorded({ db, record }: LoadedCase): RecordedRun | null {
-  const run = record.recorderRuns.find(({ removed }) => removed === null);
+/** The run in which the POD is placed, else the first. */
+function recorded(loaded: LoadedCase): RecordedRun | null {
+  const { db, record } = loaded;
+  const placed = recorderMoment(loaded)?.runId;
+  const standing = record.recorderRuns.filter(({ removed }) => removed === null);
+  const run = standing.find(({ id }) => id === placed) ?? standing[0];
   return run === undefined ? null : { runId: run.id, channels: readRecorderRun(db, run.id) };
 }
 

@@ -34,7 +34,7 @@ export function finalStop(samples: RunSamples): number | null {
  * else the speed summed by the trapezoidal rule over time. Gaps in the speed run on straight
  * between the samples beside them.
  */
-function distanceToGo(samples: RunSamples, end: number): Float64Array | null {
+export function distanceToGo(samples: RunSamples, end: number): Float64Array | null {
   const { distance, speed, time } = samples;
   const toGo = new Float64Array(end + 1);
   if (distance !== undefined && Number.isFinite(distance[end])) {

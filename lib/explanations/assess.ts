@@ -72,10 +72,13 @@ function leaveEachOut(
     ),
   );
   return [...ids].map((id) => {
-    const isRun = options.recorder?.speedAtPod?.runId === id;
+    const speed = options.recorder?.speedAtPod;
+    const isRun = speed?.runId === id;
+    // Without the reading that placed the POD in the run, the run says nothing of the POD.
+    const losesRun = isRun || speed?.placedBy?.includes(id) === true;
     const context = buildContext(
       isRun ? record : withoutReading(record, id),
-      isRun ? { ...options, recorder: null } : options,
+      losesRun ? { ...options, recorder: null } : options,
     );
     const again = gather(tables.facts, { context, keyInputs: keyInputsOf(context), sample });
     return {

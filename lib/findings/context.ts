@@ -2,6 +2,7 @@ import { standing } from '../case/current';
 import type { CaseRecord, Entity } from '../case/record';
 import { firstDerailed, type FirstDerailed } from './first-derailed';
 import { podSides, type PodSides } from './pod-sides';
+import type { RecorderAtPod } from './recorder-at-pod';
 import { indexReadings, type ReadingIndex, type Taken } from './reading-index';
 import { rulesInForce, type RulesInForce } from './rules-in-force';
 
@@ -11,12 +12,18 @@ export type RecorderSpeed = {
   readonly speedMs: number;
   readonly uMs: number;
   readonly remark: string;
+  /** Readings that placed the POD in the run; the speed falls with them. */
+  readonly placedBy?: readonly string[];
 };
 
 export type FindingOptions = {
   /** Seed of the draws; the same seed gives the same findings. */
   readonly seed: number;
-  readonly recorder?: { readonly speedAtPod: RecorderSpeed | null } | null;
+  readonly recorder?: {
+    readonly speedAtPod: RecorderSpeed | null;
+    /** Everything else the same run says there. */
+    readonly atPod?: RecorderAtPod | null;
+  } | null;
 };
 
 /** A station whose distance from the POD is known; negative before it, in the direction of travel. */
@@ -39,6 +46,8 @@ export type Context = {
   readonly wheelsets: ReadonlyMap<string, Entity>;
   /** From the recorder, else as reported; null when neither. */
   readonly speedAtPod: Taken | null;
+  /** What the recorder says of the POD; null without one. */
+  readonly recorder: RecorderAtPod | null;
 };
 
 export function buildContext(record: CaseRecord, options: FindingOptions): Context {
@@ -66,6 +75,7 @@ export function buildContext(record: CaseRecord, options: FindingOptions): Conte
     vehicles: byId(standing(record, 'vehicle')),
     wheelsets: byId(standing(record, 'wheelset')),
     speedAtPod: speedOf(record, read, options),
+    recorder: options.recorder?.atPod ?? null,
   };
 }
 
@@ -84,7 +94,7 @@ function speedOf(record: CaseRecord, read: ReadingIndex, options: FindingOptions
     return {
       value: recorded.speedMs,
       u: recorded.uMs,
-      readings: [recorded.runId],
+      readings: [recorded.runId, ...(recorded.placedBy ?? [])],
       remarks: [recorded.remark],
     };
   }

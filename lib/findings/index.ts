@@ -16,6 +16,7 @@ import { gaugeUnderLoadFindings } from './track/gauge-under-load';
 import { tieFindings } from './track/ties';
 import { twistFindings } from './track/twist';
 import { warpFindings } from './track/warp';
+import { recorderFindings } from './train/recorder';
 import { speedFindings } from './train/speed';
 import { tonnageFindings } from './train/tonnage';
 import { vehicleLoadFindings } from './train/vehicle-load';
@@ -30,6 +31,7 @@ import { wheelLimitFindings } from './wheels/wheel-limits';
 /** Everything that is found, in the order of the screens; adding one is a file and its line here. */
 const FINDINGS: readonly ((context: Context) => readonly Finding[])[] = [
   speedFindings,
+  recorderFindings,
   tonnageFindings,
   vehicleLoadFindings,
   curvatureFindings,

@@ -15,6 +15,8 @@ import { curvingSpeedMethod } from '../track/curving-speed';
 import { deviationFromUniformMethod, segmentAverageMethod } from '../track/deviation';
 import { underLoadMethod } from '../track/under-load';
 import { warpMethod } from '../track/warp';
+import { accelerationMethod } from '../train/acceleration';
+import { slackMethod } from '../train/slack-events';
 import { backToBackMethod } from '../wheel/back-to-back';
 import { chordDiameterMethod } from '../wheel/chord-diameter';
 import { dryClimbLimitMethod } from './mechanics/climb-limit';
@@ -60,6 +62,8 @@ export const METHODS: readonly Method[] = [
   unbalanceShareMethod,
   staticWheelLoadMethod,
   tonnageMethod,
+  accelerationMethod,
+  slackMethod,
   asReadMethod,
   passFailMethod,
 ];

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { downSample } from '~/lib/figures/down-sample';
 import { recorderChart, type RecorderChartData } from '~/lib/figures/recorder-chart';
+import { recorderChartData } from '~/lib/figures/recorder-chart-data';
 import { runs } from '~/lib/figures/runs';
 import { toSvg } from '~/lib/figures/svg';
 import { expectShapesInside, expectWordsInside, overlappingWords, shapesOf, wordsOf } from './bounds';
@@ -140,5 +141,38 @@ describe('recorderChart', () => {
     const figure = recorderChart(data as RecorderChartData, { width: 360, ...part });
     expect(wordsOf(figure)).toContain('No samples');
     expectWordsInside(figure);
+  });
+});
+
+describe('recorderChart of a faulty run', () => {
+  const faulty = () => {
+    const base = run(600).samples;
+    const time = base.time!.map((t) => (t < 200 ? t : t + 60));
+    time[400] = time[399]! - 0.5;
+    const speed = base.speed!.map((_, i) => (i < 300 ? 5 + i * 0.01 : 8 - (i - 300) * 0.02));
+    return recorderChartData(
+      { ...base, time, speed },
+      {
+        system: 'us',
+        name: 'lead unit',
+        atPod: null,
+        authorisedSpeedMs: null,
+        speedU: 0.06,
+      },
+    );
+  };
+
+  it('shades gaps, marks backward steps and says both', () => {
+    const figure = recorderChart(faulty(), { width: 900 });
+    const { description } = figure;
+    expect(description).toMatch(/a gap in the recording/);
+    expect(description).toMatch(/backward step/);
+    expect(wordsOf(figure)).toMatch(/Acceleration/);
+  });
+
+  it('is drawn against distance too, on an axis in feet from the start', () => {
+    const figure = recorderChart(faulty(), { width: 900, against: 'distance' });
+    expect(figure.description).toMatch(/^Distance in ft run from the start/);
+    expectShapesInside(figure);
   });
 });

@@ -25,7 +25,31 @@ export function RecorderRunSheet({ run, back, exampleDistance, reasonError }: Pr
       <h3>{run.name}</h3>
       {run.removed !== null && <div className="note note--care">Removed: {run.removed}</div>}
       {run.chart && <FigureImage figure={run.chart} />}
+      {run.byDistance && (
+        <details>
+          <summary>The same against distance run</summary>
+          <FigureImage figure={run.byDistance} />
+        </details>
+      )}
+      {run.clock.map((text) => (
+        <div key={text} className="note note--care">
+          {text}
+        </div>
+      ))}
       <dl className="facts">
+        <div>
+          <dt>At the POD</dt>
+          <dd>
+            {run.pod ? (
+              <>
+                {inWords(run.pod.sample)}
+                <span className="small soft"> {run.pod.how}</span>
+              </>
+            ) : (
+              'not placed in this run'
+            )}
+          </dd>
+        </div>
         <div>
           <dt>Speed at the first emergency sample</dt>
           <dd>{run.emergency ? inWords(run.emergency) : 'no emergency application in this run'}</dd>
@@ -45,8 +69,9 @@ export function RecorderRunSheet({ run, back, exampleDistance, reasonError }: Pr
         <>
           <p className="small soft">
             The first emergency sample is not the POD itself: the brakes go on when the brake pipe parts,
-            which may be after the first wheel has left the rail. If it is known how far past the POD the
-            recording vehicle stopped, the speed there can be looked up.
+            which may be after the first wheel has left the rail. Look up here what the run says some distance
+            before the stop; to keep it as the POD, enter the distance or the sample’s number under “POD in
+            the recorder run” below.
           </p>
           <Form method="get" action="#recorder" className="row" preventScrollReset>
             <input type="hidden" name="run" value={run.id} />

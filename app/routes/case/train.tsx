@@ -25,7 +25,12 @@ import { readActor } from '~/app/who.server';
 import { removeRecorderRun, restoreRecorderRun } from '~/db/recorder';
 
 const VEHICLE = {
-  forms: [{ group: 'vehicleSize', findings: ['wheelLoad'] }],
+  forms: [
+    { group: 'vehicleSize', findings: ['wheelLoad'] },
+    { group: 'ladingPlace', findings: [] },
+    { group: 'vehicleTrack', findings: [] },
+    { group: 'locomotiveRating', findings: [] },
+  ],
   named: ['position', 'mark', 'number'],
 } as const;
 
@@ -63,6 +68,7 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
       .filter(({ part, subject }) => part === 'train' && subject?.kind !== 'vehicle')
       .map((finding) => findingView(loaded, finding)),
     choices: readingsChoices(loaded),
+    placing: readingsView(loaded, { kind: 'case', id: caseId }, ['podPlacing', 'trainTrack'], actor),
     looked: readingsView(loaded, { kind: 'case', id: caseId }, ['trainObservations'], actor),
   });
 }
@@ -152,6 +158,9 @@ export default function Train() {
             reasonError={answer?.noReason?.run === run.id ? answer.noReason.message : undefined}
           />
         ))}
+      </Sheet>
+      <Sheet title="POD in the recorder run, and the track under the train" id="placing">
+        <ReadingsForm view={data.placing} choices={choices} answer={answer?.readings?.answer} />
       </Sheet>
       {findings.length > 0 && (
         <Sheet title="What follows" id="findings">

@@ -76,6 +76,10 @@ const SCALES = {
   pressure: { us: plain('psi', 'pressure', 'psi'), metric: plain('kPa', 'pressure', 'kPa') },
   force: { us: plain('kip', 'force', 'kip'), metric: plain('kN', 'force', 'kN') },
   mass: { us: plain('ton', 'mass', 'short tons'), metric: plain('t', 'mass', 't') },
+  acceleration: {
+    us: { ...plain('mph', 'speed', 'mph/s') },
+    metric: { ...plain('m/s', 'speed', 'm/s²') },
+  },
   time: { us: plain('s', 'time', 's'), metric: plain('s', 'time', 's') },
   share: { us: plain('%', 'ratio', '%'), metric: plain('%', 'ratio', '%') },
   count: { us: COUNTS, metric: COUNTS },

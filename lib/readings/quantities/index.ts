@@ -11,6 +11,7 @@ import {
 } from './observations';
 import { railFrictionGroup, railHoldGroup, railWearGroup } from './rail';
 import { gaugeGroup, movementGroup, stationPositionGroup, stringLineGroup, tiesGroup } from './station';
+import { ladingGroup, locomotiveGroup, podPlacingGroup, trainTrackGroup, vehicleTrackGroup } from './train';
 import { sideBearingGroup } from './truck';
 import { frogAndGuardGroup, pointFitGroup } from './turnout';
 import { vehicleGroup } from './vehicle';
@@ -26,6 +27,11 @@ import {
 export const GROUPS: readonly QuantityGroup[] = [
   conditionsGroup,
   vehicleGroup,
+  ladingGroup,
+  vehicleTrackGroup,
+  locomotiveGroup,
+  podPlacingGroup,
+  trainTrackGroup,
   trainObservations,
   markExtentGroup,
   markObservations,

@@ -1,6 +1,6 @@
 import { nameOfEntity } from '../../case/name-of';
 import type { Entity } from '../../case/record';
-import { firstEmergency } from '../../case/recorder-moments';
+import { RECORDED_SPEED_U, recorderAtPod } from '../../findings/recorder-at-pod';
 import { argumentBars } from '../../figures/argument-bars';
 import { consistData, consistFigure } from '../../figures/consist';
 import { gaugeSpan } from '../../figures/gauge-span';
@@ -9,6 +9,7 @@ import { markStrip, markStripData } from '../../figures/mark-strip';
 import { railLoad } from '../../figures/rail-load';
 import { railLoadData } from '../../figures/rail-load-data';
 import { recorderChart } from '../../figures/recorder-chart';
+import { recorderChartData } from '../../figures/recorder-chart-data';
 import { trackChart } from '../../figures/track-chart';
 import { trackChartData } from '../../figures/track-chart-data';
 import { wheelClock } from '../../figures/wheel-clock';
@@ -82,31 +83,23 @@ export function recorderDrawing(report: Report, writer: Writer): void {
   const run = report.record.recorderRuns.find(({ id }) => id === recorder?.runId);
   if (recorder === null || run === undefined) return;
   const samples = recorder.channels;
-  const at = firstEmergency(samples);
-  const podTimeS = at === null ? null : (samples.time?.[at] ?? null);
+  const atPod = recorderAtPod(report.record, run, samples, RECORDED_SPEED_U);
   const authorised = report.context.read.take('case', report.record.id, 'authorisedSpeed');
-  writer.figure(
-    recorderChart(
-      {
-        system: report.system,
-        name: run.name,
-        samples,
-        podTimeS,
-        authorisedSpeedMs: authorised?.value ?? null,
-      },
-      {
-        width: unitsFor(writer.width()),
-        ...(podTimeS === null ? {} : { fromS: podTimeS - BEFORE_S, toS: podTimeS + AFTER_S }),
-      },
-    ),
-    [
-      { text: `Event recorder, ${run.name}` },
-      ...(podTimeS === null
-        ? []
-        : [{ text: '; the line marked POD is the first sample with the emergency application on' }]),
-      { text: '.' },
-    ],
-  );
+  const data = recorderChartData(samples, {
+    system: report.system,
+    name: run.name,
+    atPod,
+    authorisedSpeedMs: authorised?.value ?? null,
+    speedU: RECORDED_SPEED_U,
+  });
+  const part = atPod === null ? {} : { fromS: atPod.timeS - BEFORE_S, toS: atPod.timeS + AFTER_S };
+  for (const against of ['time', 'distance'] as const) {
+    if (against === 'distance' && data.alongM === undefined) continue;
+    writer.figure(
+      recorderChart(data, { width: unitsFor(writer.width()), panelHeight: 66, against, ...part }),
+      `Event recorder, ${run.name}, against ${against}.${atPod === null ? '' : ` POD: ${atPod.remark}`}`,
+    );
+  }
 }
 
 export const argumentDrawing = ({ argument }: Report, writer: Writer): void =>
