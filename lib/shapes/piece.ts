@@ -92,6 +92,21 @@ export function lengthOfPiece(piece: Piece): number {
   return length;
 }
 
+/** Into how many parts equal in angle or in x a piece goes for none to be longer than `stepMm`. */
+export function stepsOfPiece(piece: Piece, stepMm: number): number {
+  let length = lengthOfPiece(piece);
+  if (piece.kind === 'polynomial') {
+    const steepest = Math.max(
+      ...Array.from({ length: 51 }, (_, i) => {
+        const xMm = piece.fromXMm + ((piece.toXMm - piece.fromXMm) * i) / 50;
+        return Math.abs(slopeAt(piece.coefficients, xMm - piece.originMm));
+      }),
+    );
+    length = Math.abs(piece.toXMm - piece.fromXMm) * Math.hypot(1, steepest);
+  }
+  return Math.max(1, Math.ceil(length / stepMm - 1e-9));
+}
+
 /** The same piece seen in a mirror along the upright x = 0, walked the other way. */
 export function mirroredPiece(piece: Piece): Piece {
   const flip = ({ xMm, yMm }: PointMm): PointMm => ({ xMm: -xMm, yMm });

@@ -1,7 +1,7 @@
 import { type Source } from '../findings/finding';
 import { outlineOf, type Outline } from '../outline/outline';
 import { type TracedShape } from '../case/trace';
-import { lengthOfPiece, pointOfPiece, type Piece } from './piece';
+import { pointOfPiece, stepsOfPiece, type Piece } from './piece';
 
 /** A new wheel or rail as drawn by its standard, to lay traces over. In the frame of `../outline/outline`. */
 export type ReferenceShape = {
@@ -37,7 +37,7 @@ export function outlineOfShape(
   const yMm: number[] = [];
   for (const piece of shape.pieces) {
     if (part === 'running' && !piece.runs) continue;
-    const steps = Math.max(1, Math.ceil(lengthOfPiece(piece) / stepMm - 1e-9));
+    const steps = stepsOfPiece(piece, stepMm);
     for (let i = xMm.length === 0 ? 0 : 1; i <= steps; i += 1) {
       const point = pointOfPiece(piece, i / steps);
       xMm.push(point.xMm);
