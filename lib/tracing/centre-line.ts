@@ -1,4 +1,5 @@
 import { evenedOut, squareTo, type PixelPoint } from './line';
+import { middleOf } from './numbers';
 import type { PreparedImage } from './prepare-image';
 import { valueAt } from './raster';
 
@@ -51,9 +52,6 @@ function acrossAt(
   }
   return weight > 0 ? { offset: moment / weight, width: (ink / peak) * STEP_PX } : null;
 }
-
-const middleOf = (values: readonly number[]): number =>
-  [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
 
 /** Each offset the median of five, so that one blot does not pull the line; gaps filled from their neighbours. */
 function steadied(found: readonly (Across | null)[]): Float64Array {

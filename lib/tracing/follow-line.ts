@@ -1,6 +1,7 @@
 import { centred } from './centre-line';
 import { leastCostPath, MAX_COST } from './least-cost-path';
 import { evenlySpaced, gap, lengthOf, smoothed, type PixelPoint } from './line';
+import { middleOf } from './numbers';
 import type { PreparedImage, RidgeLevel } from './prepare-image';
 
 export type FollowOptions = {
@@ -219,14 +220,12 @@ export function followClicks(
   options: FollowOptions = {},
 ): FollowedClicks {
   const stretches = clicks.slice(1).map((to, i) => followLine(image, clicks[i]!, to, options));
-  const widths = stretches
-    .flatMap(({ widthPx }) => (widthPx === null ? [] : [widthPx]))
-    .sort((a, b) => a - b);
+  const widths = stretches.flatMap(({ widthPx }) => (widthPx === null ? [] : [widthPx]));
   return {
     path: joined(stretches.map(({ points }) => points)),
     straight: stretches.flatMap(({ followed }, i) => (followed ? [] : [i])),
     why: stretches.flatMap(({ why }) => (why === null ? [] : [why])),
-    widthPx: widths[Math.floor(widths.length / 2)] ?? null,
+    widthPx: widths.length === 0 ? null : middleOf(widths),
   };
 }
 

@@ -4,6 +4,7 @@ import { ok, refuse, type Result } from '../readings/result';
 import { combine, standardUncertaintyFromHalfWidth } from '../readings/uncertainty';
 import type { PictureSize } from './camera';
 import { evenlySpaced, lengthOf, type PixelPoint } from './line';
+import { spanOf, twoDigits } from './numbers';
 import { MARKED_TO_PX, mmPerPixel, sheetFromScale, type PictureTaking, type Sheet } from './sheet';
 
 export type TracedPicture = {
@@ -37,14 +38,8 @@ const RULE_HALF_WIDTH_MM = 0.25;
 /** What a lens bends, as a share of the line's size, after the camera's own correction. Common practice, no source. */
 const LENS_SHARE = 0.0005;
 
-/** Two digits in words; no rounding of the value itself. */
-const digits = (value: number): string => String(Number(value.toPrecision(2)));
-
 function extentOf(points: readonly PixelPoint[]): number {
-  const span = (axis: 0 | 1): number => {
-    const values = points.map((point) => point[axis]);
-    return values.reduce((a, b) => Math.max(a, b)) - values.reduce((a, b) => Math.min(a, b));
-  };
+  const span = (axis: 0 | 1): number => spanOf(points.map((point) => point[axis]));
   return Math.hypot(span(0), span(1));
 }
 
@@ -54,7 +49,7 @@ function scaleSentence(
   share: number,
   flatbed: boolean,
 ): string {
-  const percent = `${digits(100 * share)} %`;
+  const percent = `${twoDigits(100 * share)} %`;
   const marked = `each point marked to ${MARKED_TO_PX} pixel, distances laid off to ±${RULE_HALF_WIDTH_MM} mm`;
   const tilt = `a tilt of ${Math.round((tiltRad * 180) / Math.PI)}° was taken out`;
   if (scale.length > 1) {
@@ -90,12 +85,12 @@ function uncertaintyOf(
     acrossMm: combine(pencil, pixel, spread.warpMm, lens),
     scale: share,
     because: [
-      `Pencil line ${digits(lineWidthMm)} mm wide${measured ? '' : ' (common practice, no source)'}, taken along its middle; whether its inner or outer edge is the shape is not known: ${digits(pencil)} mm.`,
-      `Pixel of ${digits(pixelMm)} mm: ${digits(pixel)} mm.`,
+      `Pencil line ${twoDigits(lineWidthMm)} mm wide${measured ? '' : ' (common practice, no source)'}, taken along its middle; whether its inner or outer edge is the shape is not known: ${twoDigits(pencil)} mm.`,
+      `Pixel of ${twoDigits(pixelMm)} mm: ${twoDigits(pixel)} mm.`,
       ...(spread.warpMm >= 0.005
-        ? [`What the scale marks leave open of the tilt, besides scale: ${digits(spread.warpMm)} mm.`]
+        ? [`What the scale marks leave open of the tilt, besides scale: ${twoDigits(spread.warpMm)} mm.`]
         : []),
-      `Lens not corrected, 1/${Math.round(1 / LENS_SHARE)} of the drawing's size (common practice, no source): ${digits(lens)} mm.`,
+      `Lens not corrected, 1/${Math.round(1 / LENS_SHARE)} of the drawing's size (common practice, no source): ${twoDigits(lens)} mm.`,
       scaleSentence(scale, sheet.tiltRad, share, taking.with === 'flatbed'),
       ...(drawn === ''
         ? []
@@ -131,7 +126,7 @@ export function outlineFromPhoto(picture: TracedPicture): Result<TracedOutline> 
   const length = lengthOf(mm.value);
   if (length < SHORTEST_MM || length > LONGEST_MM) {
     return refuse(
-      `The line is ${digits(length)} mm long at this scale, which is no wheel or rail. Check the distance entered for the scale, and that the line goes from end to end.`,
+      `The line is ${twoDigits(length)} mm long at this scale, which is no wheel or rail. Check the distance entered for the scale, and that the line goes from end to end.`,
     );
   }
   const even = evenlySpaced(mm.value, SPACING_MM);
