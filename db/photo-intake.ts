@@ -10,8 +10,8 @@ import { addPhoto, type NewPhoto } from './photos';
 /** The largest photo taken, bytes. A 60 MB file is no phone picture and is refused by name. */
 export const MAX_PHOTO_BYTES = 50_000_000;
 
-/** Widths of the pictures made from a photo: for lists, and for screen and paper. */
-export const RENDITIONS = { thumb: 360, print: 1600 } as const;
+/** Widths of the pictures made from a photo: for lists, for screen and paper, and for tracing outlines on it. */
+export const RENDITIONS = { thumb: 360, print: 1600, trace: 2400 } as const;
 export type Rendition = keyof typeof RENDITIONS;
 
 const MIME: Readonly<Record<string, string>> = {
@@ -21,7 +21,7 @@ const MIME: Readonly<Record<string, string>> = {
   heif: 'image/heic',
 };
 
-export const JPEG_QUALITY: Readonly<Record<Rendition, number>> = { thumb: 70, print: 82 };
+export const JPEG_QUALITY: Readonly<Record<Rendition, number>> = { thumb: 70, print: 82, trace: 92 };
 
 /** Phones name this container "heic", "heix", "mif1" …; it starts at byte 4 with "ftyp". */
 const isHeic = (bytes: Buffer): boolean =>

@@ -13,6 +13,7 @@ export const makingSchema: z.ZodType<TraceMaking> = z.discriminatedUnion('by', [
   }),
   z.object({
     by: z.literal('photo'),
+    size: pair,
     scale: z.array(z.object({ from: pair, to: pair, apartMm: z.number().positive() })).min(1),
     clicks: z.array(pair).min(2),
     straight: z.array(z.int().min(0)),

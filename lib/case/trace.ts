@@ -21,7 +21,12 @@ export type TraceMaking =
     }
   | {
       readonly by: 'photo';
-      /** One pair sets the scale; a second one across it takes out the tilt of the camera. */
+      /** Width and height of the picture the pixels are counted in: the photo upright, made smaller. */
+      readonly size: readonly [number, number];
+      /**
+       * One pair sets the scale; two across each other, or the four sides of a rectangle in order,
+       * take out the tilt of the camera too.
+       */
       readonly scale: readonly ScalePair[];
       /** Points the user set, in pixels; between them the line was followed. */
       readonly clicks: readonly (readonly [number, number])[];
