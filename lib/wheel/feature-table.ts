@@ -86,7 +86,7 @@ export const WHEEL_FEATURES: readonly WheelFeatureEntry[] = [
     name: 'Root radius',
     dimension: 'crossLength',
     meaning:
-      'Circle fitted to the steep part of the throat between flange and tread, from 0.6 of the flange angle to 3° short of it.',
+      'Circle that the straight part of the flange face goes over into towards the tread, fitted together with it within 32° of the steepest direction.',
     source: OWN_FIT,
   },
   {

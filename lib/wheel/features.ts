@@ -11,12 +11,10 @@ import { STEP_MM } from './lay';
 import { levelNear } from './level';
 import { TREAD_REFERENCE_MM } from './register';
 
-/** A number and the points of the outline it is taken between, or why there is none. Canonical units: mm, rad, 1. */
-export type WheelFeature =
-  | { readonly value: number; readonly where: readonly PointMm[] }
-  | { readonly value: null; readonly why: string };
+/** A number (mm, rad, 1) and the points of the outline it is taken between. */
+export type FoundWheelFeature = { readonly value: number; readonly where: readonly PointMm[] };
 
-export type WheelFeatures = Readonly<Record<WheelFeatureId, WheelFeature>>;
+export type WheelFeatures = Readonly<Record<WheelFeatureId, Result<FoundWheelFeature>>>;
 
 const DEGREE = Math.PI / 180;
 const DIRECTION_HALF_WINDOW_MM = 3;
@@ -26,7 +24,7 @@ const THICKNESS_NA_AT_MM = 25.4 * (3 / 8);
 const QR_BELOW_TIP_MM = 2;
 /** Where the flange stops holding a wheel at a friction of 0.5: tan⁻¹ 0.5 (TCRP Report 71 vol. 5). */
 const CLIMB_ENDS_RAD = 26.6 * DEGREE;
-const ROOT = { fromShare: 0.6, shortRad: 3 * DEGREE };
+const LARGEST_RADIUS_MM = 200;
 const TIP_WITHIN_RAD = 25 * DEGREE;
 const SLOPE_HALF_MM = 10;
 /** The plane of the back is known where the line runs within this distance of x = 0 for this far. */
@@ -35,7 +33,7 @@ const FLANGE_ENDS_MM = 60;
 
 /**
  * The features of `WHEEL_FEATURES` of an outline in the frame of the wheel (`./register`). A feature the
- * line does not reach is null with the reason. Refuses a line without a flange. Never throws.
+ * line does not reach is refused with the reason. Refuses a line without a flange. Never throws.
  */
 export function wheelFeatures(outline: Outline): Result<WheelFeatures> {
   const checked = checkOutline(outline);
@@ -56,32 +54,32 @@ export function featuresOf(outline: Outline): Result<WheelFeatures> {
   const datum = onTread(line, flange.tip, TREAD_REFERENCE_MM);
   const face = flangeFace(line, flange.heading, flange.tip, flange.treadFrom);
   return ok({
-    flangeHeight: {
-      value: flange.top.yMm,
-      where: [flange.top, { xMm: TREAD_REFERENCE_MM, yMm: 0 }],
-    },
+    flangeHeight: found(flange.top.yMm, flange.top, { xMm: TREAD_REFERENCE_MM, yMm: 0 }),
     flangeThickness: thickness(flange, THICKNESS_AT_MM, back),
     flangeThicknessNa: thickness(flange, THICKNESS_NA_AT_MM, back),
     qR: qR(flange),
-    flangeAngle: face === null ? NO_FACE : { value: face.angleRad, where: [face.top, face.bottom] },
+    flangeAngle: face === null ? NO_FACE : found(face.angleRad, face.top, face.bottom),
     climbLength: face === null ? NO_FACE : climbLength(flange, face),
-    rootRadius: face === null ? NO_FACE : rootRadius(line, flange, face),
+    rootRadius: face === null ? NO_FACE : rootRadius(face),
     tipRadius: tipRadius(line, flange),
     treadSlope: treadSlope(line, flange.tip),
-    treadHollow: field.ok
-      ? { value: field.value.hollowMm, where: [field.value.lowest, field.value.top] }
-      : { value: null, why: field.message },
+    treadHollow: field.ok ? found(field.value.hollowMm, field.value.lowest, field.value.top) : field,
     falseFlange: !field.ok
-      ? { value: null, why: field.message }
+      ? field
       : datum === null
-        ? { value: null, why: NO_DATUM }
-        : { value: Math.max(0, field.value.top.yMm), where: [datum, field.value.top] },
+        ? NO_DATUM
+        : found(Math.max(0, field.value.top.yMm), datum, field.value.top),
     rimWidth: rimWidth(line, flange, back),
   });
 }
 
-const NO_FACE = { value: null, why: 'The flange face is not in the trace.' } as const;
-const NO_DATUM = `The trace does not reach the tread ${TREAD_REFERENCE_MM} mm from the back of the flange.`;
+const NO_FACE = refuse('The flange face is not in the trace.');
+const NO_BACK = refuse('The trace does not reach the back of the flange.');
+const found = (value: number, ...where: readonly PointMm[]): Result<FoundWheelFeature> =>
+  ok({ value, where });
+const NO_DATUM = refuse(
+  `The trace does not reach the tread ${TREAD_REFERENCE_MM} mm from the back of the flange.`,
+);
 
 type Flange = {
   /** Smoothed line and its direction. */
@@ -135,19 +133,22 @@ function onFace({ smooth: { xMm, yMm }, tip, treadFrom }: Flange, heightMm: numb
   return null;
 }
 
-function thickness(flange: Flange, heightMm: number, back: boolean): WheelFeature {
-  if (!back) return { value: null, why: 'The trace does not reach the back of the flange.' };
+function thickness(flange: Flange, heightMm: number, back: boolean): Result<FoundWheelFeature> {
+  if (!back) return NO_BACK;
   const face = onFace(flange, heightMm);
-  return face === null ? NO_FACE : { value: face.xMm, where: [{ xMm: 0, yMm: heightMm }, face] };
+  return face === null ? NO_FACE : found(face.xMm, { xMm: 0, yMm: heightMm }, face);
 }
 
-function qR(flange: Flange): WheelFeature {
+function qR(flange: Flange): Result<FoundWheelFeature> {
   const low = onFace(flange, THICKNESS_AT_MM);
   const high = onFace(flange, flange.top.yMm - QR_BELOW_TIP_MM);
-  return low === null || high === null ? NO_FACE : { value: low.xMm - high.xMm, where: [low, high] };
+  return low === null || high === null ? NO_FACE : found(low.xMm - high.xMm, low, high);
 }
 
-function climbLength({ smooth, heading, tip, treadFrom }: Flange, face: FlangeFace): WheelFeature {
+function climbLength(
+  { smooth, heading, tip, treadFrom }: Flange,
+  face: FlangeFace,
+): Result<FoundWheelFeature> {
   let end = tip;
   while (end < treadFrom && heading[end]! > -CLIMB_ENDS_RAD) end += 1;
   if (end === tip || end >= treadFrom) return NO_FACE;
@@ -166,51 +167,41 @@ function climbLength({ smooth, heading, tip, treadFrom }: Flange, face: FlangeFa
     last = next;
   }
   length += Math.hypot(face.bottom.xMm - last.xMm, face.bottom.yMm - last.yMm);
-  return { value: length, where: [face.bottom, at] };
+  return found(length, face.bottom, at);
 }
 
-function rootRadius(line: EvenOutline, { heading, tip, treadFrom }: Flange, face: FlangeFace): WheelFeature {
-  const bottom = line.yMm.findIndex((y, i) => i > tip && y <= face.bottom.yMm);
-  if (bottom < 0) return NO_FACE;
-  let from = bottom;
-  while (from < treadFrom && heading[from]! < -(face.angleRad - ROOT.shortRad)) from += 1;
-  let to = from;
-  while (to < treadFrom && heading[to]! < -ROOT.fromShare * face.angleRad) to += 1;
-  return circle(line, from, to, 'The throat between flange and tread is too short in the trace.');
+function rootRadius({ rootRadiusMm, bottom, root }: FlangeFace): Result<FoundWheelFeature> {
+  return rootRadiusMm > LARGEST_RADIUS_MM
+    ? refuse('The flange goes over into the tread without a round.')
+    : found(rootRadiusMm, bottom, root);
 }
 
-function tipRadius(line: EvenOutline, { heading, tip }: Flange): WheelFeature {
+function tipRadius(line: EvenOutline, { heading, tip }: Flange): Result<FoundWheelFeature> {
   const level = (i: number): boolean => Math.abs(heading[i]!) < TIP_WITHIN_RAD;
   let from = tip;
   while (from > 0 && level(from - 1)) from -= 1;
   let to = tip;
   while (to < heading.length && level(to)) to += 1;
-  if (from === 0) return { value: null, why: 'The trace does not reach over the tip of the flange.' };
-  return circle(line, from, to, 'The tip of the flange is too sharp for a radius.');
-}
-
-function circle(line: EvenOutline, from: number, to: number, why: string): WheelFeature {
+  if (from === 0) return refuse('The trace does not reach over the tip of the flange.');
   const fit = to - from < 6 ? null : fitCircle(line, from, to);
-  if (fit === null || fit.radiusMm > 500) return { value: null, why };
+  if (fit === null || fit.radiusMm > LARGEST_RADIUS_MM) {
+    return refuse('The tip of the flange is too sharp or too flat for a radius.');
+  }
   const at = (i: number): PointMm => ({ xMm: line.xMm[i]!, yMm: line.yMm[i]! });
-  return { value: fit.radiusMm, where: [at(from), at((from + to) >> 1), at(to - 1)] };
+  return found(fit.radiusMm, at(from), at((from + to) >> 1), at(to - 1));
 }
 
-function treadSlope(line: EvenOutline, tip: number): WheelFeature {
+function treadSlope(line: EvenOutline, tip: number): Result<FoundWheelFeature> {
   const from = line.xMm.findIndex((x, i) => i > tip && x >= TREAD_REFERENCE_MM - SLOPE_HALF_MM);
   const to = line.xMm.findIndex((x, i) => i > tip && x > TREAD_REFERENCE_MM + SLOPE_HALF_MM);
   const fit = from < 0 || to < 0 ? null : fitLine(line, from, to);
-  if (fit === null)
-    return { value: null, why: 'The trace ends less than 80 mm from the back of the flange.' };
+  if (fit === null) return refuse('The trace ends less than 80 mm from the back of the flange.');
   const slope = Math.tan(fit.headingRad);
   const at = (xMm: number): PointMm => ({
     xMm,
     yMm: fit.through.yMm + slope * (xMm - fit.through.xMm),
   });
-  return {
-    value: -slope,
-    where: [at(TREAD_REFERENCE_MM - SLOPE_HALF_MM), at(TREAD_REFERENCE_MM + SLOPE_HALF_MM)],
-  };
+  return found(-slope, at(TREAD_REFERENCE_MM - SLOPE_HALF_MM), at(TREAD_REFERENCE_MM + SLOPE_HALF_MM));
 }
 
 function onTread(line: EvenOutline, tip: number, xMm: number): PointMm | null {
@@ -221,8 +212,12 @@ function onTread(line: EvenOutline, tip: number, xMm: number): PointMm | null {
 /** Direction of a rim face, from straight down; and how much of it must be there. */
 const RIM_FACE = { withinRad: 15 * DEGREE, shortestMm: 3 };
 
-function rimWidth(line: EvenOutline, { heading, treadFrom }: Flange, back: boolean): WheelFeature {
-  if (!back) return { value: null, why: 'The trace does not reach the back of the flange.' };
+function rimWidth(
+  line: EvenOutline,
+  { heading, treadFrom }: Flange,
+  back: boolean,
+): Result<FoundWheelFeature> {
+  if (!back) return NO_BACK;
   let [x, low, high, n] = [0, Infinity, -Infinity, 0];
   for (let i = treadFrom; i < line.xMm.length; i += 1) {
     if (Math.abs(Math.sin(heading[i]! + Math.PI / 2)) > Math.sin(RIM_FACE.withinRad)) continue;
@@ -233,14 +228,8 @@ function rimWidth(line: EvenOutline, { heading, treadFrom }: Flange, back: boole
     n += 1;
   }
   if (!(high - low >= RIM_FACE.shortestMm)) {
-    return { value: null, why: 'The trace does not reach the face of the rim on the field side.' };
+    return refuse('The trace does not reach the face of the rim on the field side.');
   }
   const value = x / n;
-  return {
-    value,
-    where: [
-      { xMm: 0, yMm: low },
-      { xMm: value, yMm: low },
-    ],
-  };
+  return found(value, { xMm: 0, yMm: low }, { xMm: value, yMm: low });
 }

@@ -18,7 +18,12 @@ const HALF_CURVATURE = { expected: 1 / 32, u: 0.007 };
 const STRAIGHT_MM = { expected: 3.5, u: 1.5 };
 
 const COARSE_MM = 1.5;
-const FINE_MM = 0.3;
+/** How far about the best so far, and how finely, the ends of the straight part are looked for. */
+const REFINED = [
+  [3, 0.75],
+  [1.5, 0.3],
+  [0.75, 0.15],
+] as const;
 const MEAN_STEP_MM = 0.75;
 const FEWEST_POINTS = 12;
 /** Level, slope, two rounds and their two ends. */
@@ -32,6 +37,9 @@ export type FlangeFace = {
   /** Ends of the straight part: towards the tip, and towards the root where the steepest angle begins. */
   readonly top: PointMm;
   readonly bottom: PointMm;
+  /** Radius of the round towards the root, and where the part that was fitted ends in it. */
+  readonly rootRadiusMm: number;
+  readonly root: PointMm;
 };
 
 /**
@@ -75,7 +83,13 @@ export function flangeFace(
       yMm: line.yMm[steepest]! + along * sin + across * cos,
     };
   };
-  return { angleRad: -(direction + Math.atan(best.slope)), top: at(best.u1), bottom: at(best.u2) };
+  return {
+    angleRad: -(direction + Math.atan(best.slope)),
+    top: at(best.u1),
+    bottom: at(best.u2),
+    rootRadiusMm: 1 / (2 * best.q2),
+    root: { xMm: line.xMm[last]!, yMm: line.yMm[last]! },
+  };
 }
 
 type Fit = {
@@ -91,77 +105,72 @@ type Fit = {
 };
 
 function bestFit(u: Float64Array, v: Float64Array): Fit | null {
+  const line = centred(u, v);
   const low = u[0]!;
   const high = u[u.length - 1]!;
   let radii: readonly [number, number] = [FIRST_RADIUS_MM, FIRST_RADIUS_MM];
-  let best: Fit | null = null;
   let noise = 0;
-  const search = (from1: number, to1: number, from2: number, to2: number, step: number): void => {
-    best = null;
-    for (let u1 = from1; u1 <= to1; u1 += step) {
-      const before = rise(u, u1, radii[0], -1);
-      for (let u2 = Math.max(u1, from2); u2 <= to2; u2 += step) {
-        const fit = fitWith(u, v, u1, u2, before, rise(u, u2, radii[1], 1), noise);
-        if (best === null || fit.squares < best.squares) best = fit;
-      }
-    }
-    if (best === null) return;
+  const search = (from1: number, to1: number, from2: number, to2: number, step: number): Fit | null => {
+    const best = fitsOver(
+      line,
+      rounds(line, steps(from1, to1, step), radii[0], -1),
+      rounds(line, steps(from2, to2, step), radii[1], 1),
+      noise,
+    ).reduce<Fit | null>((least, fit) => (least === null || fit.squares < least.squares ? fit : least), null);
+    if (best === null) return null;
     radii = [radiusOf(best.q1), radiusOf(best.q2)];
     noise = noiseOf(best, u.length);
+    return best;
   };
-  search(low, high, low, high, COARSE_MM);
-  for (const [within, step] of [
-    [2 * COARSE_MM, COARSE_MM / 2],
-    [COARSE_MM, FINE_MM],
-    [COARSE_MM / 2, FINE_MM / 2],
-  ] as const) {
-    // Narrowing cannot read a result the search itself sets, as far as the compiler sees.
-    const last = best as Fit | null;
-    if (last === null) return null;
-    search(
-      Math.max(low, last.u1 - within),
-      last.u1 + within,
-      last.u2 - within,
-      Math.min(high, last.u2 + within),
+  let best = search(low, high, low, high, COARSE_MM);
+  for (const [within, step] of REFINED) {
+    if (best === null) return null;
+    best = search(
+      Math.max(low, best.u1 - within),
+      best.u1 + within,
+      best.u2 - within,
+      Math.min(high, best.u2 + within),
       step,
     );
   }
-  return averaged(u, v, best as Fit | null, radii);
+  if (best === null) return null;
+  const all = steps(low, high, MEAN_STEP_MM);
+  return averaged(
+    [best, ...fitsOver(line, rounds(line, all, radii[0], -1), rounds(line, all, radii[1], 1), noise)],
+    best,
+    noise,
+  );
 }
 
 /**
  * The slope and the ends averaged over all that the noise leaves possible, each weighted by how well it
  * fits, instead of the one that happens to fit best: on a clean line these are the same.
  */
-function averaged(
-  u: Float64Array,
-  v: Float64Array,
-  best: Fit | null,
-  radii: readonly [number, number],
-): Fit | null {
-  if (best === null) return null;
-  const noise = noiseOf(best, u.length);
-  const sum = { weight: 0, u1: 0, u2: 0, level: 0, slope: 0 };
-  const fits: Fit[] = [best];
-  const high = u[u.length - 1]!;
-  for (let u1 = u[0]!; u1 <= high; u1 += MEAN_STEP_MM) {
-    const before = rise(u, u1, radii[0], -1);
-    for (let u2 = u1; u2 <= high; u2 += MEAN_STEP_MM) {
-      fits.push(fitWith(u, v, u1, u2, before, rise(u, u2, radii[1], 1), noise));
-    }
-  }
+function averaged(fits: readonly Fit[], best: Fit, noise: number): Fit {
+  const sum = { weight: 0, u1: 0, u2: 0, level: 0, slope: 0, q2: 0 };
   const least = fits.reduce((lowest, { squares }) => Math.min(lowest, squares), Infinity);
-  for (const { u1, u2, level, slope, squares } of fits) {
+  for (const { u1, u2, level, slope, q2, squares } of fits) {
     const weight = noise > 0 ? Math.exp((least - squares) / (2 * noise)) : Number(squares === least);
     sum.weight += weight;
     sum.u1 += weight * u1;
     sum.u2 += weight * u2;
     sum.level += weight * level;
     sum.slope += weight * slope;
+    sum.q2 += weight * q2;
   }
   const mean = (total: number): number => total / sum.weight;
-  return { ...best, u1: mean(sum.u1), u2: mean(sum.u2), level: mean(sum.level), slope: mean(sum.slope) };
+  return {
+    ...best,
+    u1: mean(sum.u1),
+    u2: mean(sum.u2),
+    level: mean(sum.level),
+    slope: mean(sum.slope),
+    q2: mean(sum.q2),
+  };
 }
+
+const steps = (from: number, to: number, step: number): number[] =>
+  Array.from({ length: Math.max(0, Math.floor((to - from) / step + 1e-9)) + 1 }, (_, i) => from + i * step);
 
 /** Variance of one point's noise, counted as often as points err together, mm². */
 const noiseOf = ({ misfit }: Fit, points: number): number => (TOGETHER * misfit) / (points - UNKNOWNS);
@@ -169,50 +178,92 @@ const noiseOf = ({ misfit }: Fit, points: number): number => (TOGETHER * misfit)
 const radiusOf = (q: number): number =>
   Math.min(Math.max(1 / (2 * q), ROUND_RADIUS_MM[0]), ROUND_RADIUS_MM[1]);
 
-/** What a round of this radius rises beyond `end` (on the side `side`), for a weight of 1/(2·radius). */
-function rise(u: Float64Array, end: number, radius: number, side: 1 | -1): Float64Array {
-  return u.map((at) => {
-    const d = Math.min(side * (at - end), 0.95 * radius);
-    return d > 0 ? side * 2 * radius * (radius - Math.sqrt(radius * radius - d * d)) : 0;
+/** Points of the part that is fitted about their mean, and the sums that all fits share. */
+type Centred = {
+  readonly u: Float64Array;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly meanU: number;
+  readonly meanV: number;
+  readonly uu: number;
+  readonly uv: number;
+  readonly vv: number;
+};
+
+function centred(u: Float64Array, v: Float64Array): Centred {
+  const n = u.length;
+  let [meanU, meanV, uu, uv, vv] = [0, 0, 0, 0, 0];
+  for (let i = 0; i < n; i += 1) {
+    meanU += u[i]! / n;
+    meanV += v[i]! / n;
+  }
+  const x = u.map((value) => value - meanU);
+  const y = v.map((value) => value - meanV);
+  for (let i = 0; i < n; i += 1) {
+    uu += x[i]! * x[i]!;
+    uv += x[i]! * y[i]!;
+    vv += y[i]! * y[i]!;
+  }
+  return { u, x, y, meanU, meanV, uu, uv, vv };
+}
+
+/** A round that begins at `end`: what it rises at each point, about its mean, and its sums with the line. */
+type Round = {
+  readonly end: number;
+  readonly mean: number;
+  readonly rise: Float64Array;
+  readonly withU: number;
+  readonly withV: number;
+  readonly square: number;
+};
+
+/** Rounds of one radius beginning at each of the places, rising beyond them on the side `side`, for a weight of 1/(2·radius). */
+function rounds({ u, x, y }: Centred, ends: readonly number[], radius: number, side: 1 | -1): Round[] {
+  const n = u.length;
+  const deepest = 0.95 * radius;
+  return ends.map((end) => {
+    const rise = new Float64Array(n);
+    let mean = 0;
+    for (let i = 0; i < n; i += 1) {
+      const d = Math.min(side * (u[i]! - end), deepest);
+      if (d <= 0) continue;
+      rise[i] = side * 2 * radius * (radius - Math.sqrt(radius * radius - d * d));
+      mean += rise[i]! / n;
+    }
+    let [withU, withV, square] = [0, 0, 0];
+    for (let i = 0; i < n; i += 1) {
+      const r = rise[i]! - mean;
+      rise[i] = r;
+      withU += r * x[i]!;
+      withV += r * y[i]!;
+      square += r * r;
+    }
+    return { end, mean, rise, withU, withV, square };
   });
 }
 
-/** Least squares of v = level + slope·u + q1·before + q2·after with q1 and q2 not negative. */
-function fitWith(
-  u: Float64Array,
-  v: Float64Array,
-  u1: number,
-  u2: number,
-  before: Float64Array,
-  after: Float64Array,
-  noise: number,
-): Fit {
-  const n = u.length;
+/** The fits of every pair of rounds that leave a straight part between them, or meet. */
+function fitsOver(line: Centred, before: readonly Round[], after: readonly Round[], noise: number): Fit[] {
+  const fits: Fit[] = [];
+  for (const first of before) {
+    for (const second of after) {
+      if (second.end >= first.end) fits.push(fitWith(line, first, second, noise));
+    }
+  }
+  return fits;
+}
+
+/**
+ * Least squares of v = level + slope·u + q1·before + q2·after with q1 and q2 not negative, both held
+ * towards expected rounds, and their distance towards an expected straight part, as far as there is noise.
+ */
+function fitWith(line: Centred, before: Round, after: Round, noise: number): Fit {
+  const { uu, uv, vv } = line;
   const held = noise / HALF_CURVATURE.u ** 2;
-  let [mu, mv, mb, ma] = [0, 0, 0, 0];
-  for (let i = 0; i < n; i += 1) {
-    mu += u[i]! / n;
-    mv += v[i]! / n;
-    mb += before[i]! / n;
-    ma += after[i]! / n;
-  }
-  let [uu, ub, ua, bb, ba, aa, uv, bv, av, vv] = [0, 0, 0, 0, 0, 0, 0, 0, 0, 0];
-  for (let i = 0; i < n; i += 1) {
-    const x = u[i]! - mu;
-    const b = before[i]! - mb;
-    const a = after[i]! - ma;
-    const y = v[i]! - mv;
-    uu += x * x;
-    ub += x * b;
-    ua += x * a;
-    bb += b * b;
-    ba += b * a;
-    aa += a * a;
-    uv += x * y;
-    bv += b * y;
-    av += a * y;
-    vv += y * y;
-  }
+  const { withU: ub, withV: bv, square: bb } = before;
+  const { withU: ua, withV: av, square: aa } = after;
+  let ba = 0;
+  for (let i = 0; i < before.rise.length; i += 1) ba += before.rise[i]! * after.rise[i]!;
   // The slope eliminated, two unknowns are left.
   const [bb1, ba1, aa1] = [bb - (ub * ub) / uu + held, ba - (ub * ua) / uu, aa - (ua * ua) / uu + held];
   const pull = held * HALF_CURVATURE.expected;
@@ -226,22 +277,24 @@ function fitWith(
   if (q1 < 0) [q1, q2] = [0, alone(av1, aa1)];
   else if (q2 < 0) [q1, q2] = [alone(bv1, bb1), 0];
   const slope = (uv - q1 * ub - q2 * ua) / uu;
-  const misfit =
+  const misfit = Math.max(
+    0,
     vv -
-    slope * (2 * uv - slope * uu - 2 * q1 * ub - 2 * q2 * ua) -
-    q1 * (2 * bv - q1 * bb - 2 * q2 * ba) -
-    q2 * (2 * av - q2 * aa);
-  const offStraight = (u2 - u1 - STRAIGHT_MM.expected) / STRAIGHT_MM.u;
+      slope * (2 * uv - slope * uu - 2 * q1 * ub - 2 * q2 * ua) -
+      q1 * (2 * bv - q1 * bb - 2 * q2 * ba) -
+      q2 * (2 * av - q2 * aa),
+  );
+  const offStraight = (after.end - before.end - STRAIGHT_MM.expected) / STRAIGHT_MM.u;
   const off1 = q1 - HALF_CURVATURE.expected;
   const off2 = q2 - HALF_CURVATURE.expected;
   return {
-    u1,
-    u2,
-    level: mv - slope * mu - q1 * mb - q2 * ma,
+    u1: before.end,
+    u2: after.end,
+    level: line.meanV - slope * line.meanU - q1 * before.mean - q2 * after.mean,
     slope,
     q1,
     q2,
-    misfit: Math.max(0, misfit),
-    squares: Math.max(0, misfit) + held * (off1 * off1 + off2 * off2) + noise * offStraight * offStraight,
+    misfit,
+    squares: misfit + held * (off1 * off1 + off2 * off2) + noise * offStraight * offStraight,
   };
 }
