@@ -28,6 +28,8 @@ const PAST_CORNER_MM = 3;
 const STEEP_RAD = (80 * Math.PI) / 180;
 
 const CELL_MM = 1;
+/** Further from the section than this, the point nearest to the middle of a square will do for all of it. */
+const FAR_MM = 6;
 /** More columns than any section with its reach has, so that a square has one number. */
 const COLUMNS = 4096;
 
@@ -80,13 +82,21 @@ function nearestOn({ xMm, yMm }: Outline): SectionLine['nearest'] {
     if (known !== undefined) return known;
     const x = (column + 0.5) * CELL_MM;
     const y = (row + 0.5) * CELL_MM;
-    let closest = Infinity;
-    for (let i = 0; i < n; i += 1) closest = Math.min(closest, Math.hypot(xMm[i]! - x, yMm[i]! - y));
+    let least = Infinity;
+    let nearest = 0;
+    for (let i = 0; i < n; i += 1) {
+      const square = (xMm[i]! - x) ** 2 + (yMm[i]! - y) ** 2;
+      if (square < least) [least, nearest] = [square, i];
+    }
+    const closest = Math.sqrt(least);
     const found: number[] = [];
-    // Any point of the square has its nearest within the square's diagonal more than the centre has.
-    const within = closest + CELL_MM * Math.SQRT2;
-    if (closest <= REACH_MM) {
-      for (let i = 0; i < n; i += 1) if (Math.hypot(xMm[i]! - x, yMm[i]! - y) <= within) found.push(i);
+    if (closest > FAR_MM && closest <= REACH_MM) found.push(nearest);
+    if (closest <= FAR_MM) {
+      // Any point of the square has its nearest within the square's diagonal more than the centre has.
+      const within = (closest + CELL_MM * Math.SQRT2) ** 2;
+      for (let i = 0; i < n; i += 1) {
+        if ((xMm[i]! - x) ** 2 + (yMm[i]! - y) ** 2 <= within) found.push(i);
+      }
     }
     squares.set(key, found);
     return found;
