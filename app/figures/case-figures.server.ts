@@ -1,5 +1,6 @@
 import type { LoadedCase } from '~/app/case.server';
 import { derived } from '~/app/derived.server';
+import { caseContext } from '~/app/findings/case-findings.server';
 import { recorderMoment } from '~/app/findings/recorder-speed.server';
 import { MECHANICS_DRAWINGS } from '~/app/rails/drawings.server';
 import { readingsOf } from '~/app/readings/index.server';
@@ -13,6 +14,8 @@ import { markStrip, markStripData } from '~/lib/figures/mark-strip';
 import { recorderChart } from '~/lib/figures/recorder-chart';
 import { recorderChartData } from '~/lib/figures/recorder-chart-data';
 import type { Figure } from '~/lib/figures/shapes';
+import { trainProfile } from '~/lib/figures/train-profile';
+import { trainProfileData } from '~/lib/figures/train-profile-data';
 import { trackChart } from '~/lib/figures/track-chart';
 import { trackChartData } from '~/lib/figures/track-chart-data';
 import { FIGURE_WIDTHS, type FigureWidth } from './widths';
@@ -26,6 +29,14 @@ function drawTrack(loaded: LoadedCase, width: number): Figure | null {
 
 const drawConsist: Draw = ({ record }, width) =>
   standing(record, 'vehicle').length === 0 ? null : consistFigure(consistData(record), { width });
+
+const drawProfile: Draw = (loaded, width) =>
+  standing(loaded.record, 'vehicle').length < 2
+    ? null
+    : trainProfile(
+        derived(loaded, 'train profile', () => trainProfileData(caseContext(loaded))),
+        { width },
+      );
 
 const drawMarks: Draw = ({ record }, width) =>
   standing(record, 'mark').length === 0 ? null : markStrip(markStripData(record), { width });
@@ -65,6 +76,7 @@ export const runFigure = (runId: string, against: keyof typeof RUN = 'time'): st
 const DRAW: Readonly<Record<string, Draw>> = {
   'track-chart': drawTrack,
   consist: drawConsist,
+  'train-profile': drawProfile,
   marks: drawMarks,
   ...MECHANICS_DRAWINGS,
 };

@@ -1,17 +1,20 @@
 import type { LoadedCase } from '~/app/case.server';
 import { derived } from '~/app/derived.server';
 import { findingsOf } from '~/lib/findings';
-import { buildContext, type Context, type FindingOptions } from '~/lib/findings/context';
+import {
+  buildContext,
+  FINDING_SEED,
+  recorderPart,
+  type Context,
+  type FindingOptions,
+} from '~/lib/findings/context';
 import type { Finding } from '~/lib/findings/finding';
-import { recorderOptions } from './recorder-speed.server';
-
-/** The same for screens and report, so that they cannot disagree. */
-const SEED = 1;
+import { recorderMoment } from './recorder-speed.server';
 
 /** What findings are computed with, besides the record. */
 export const findingOptions = (loaded: LoadedCase): FindingOptions => ({
-  seed: SEED,
-  recorder: recorderOptions(loaded),
+  seed: FINDING_SEED,
+  recorder: recorderPart(recorderMoment(loaded)),
 });
 
 /** What findings and their drawings look things up in. */

@@ -1,7 +1,6 @@
 import type { LoadedCase } from '~/app/case.server';
 import { derived } from '~/app/derived.server';
 import { readRecorderRun } from '~/db/recorder';
-import type { FindingOptions } from '~/lib/findings/context';
 import { RECORDED_SPEED_U, recorderAtPod, type RecorderAtPod } from '~/lib/findings/recorder-at-pod';
 
 /** What the first run in which the POD can be placed says there; null when there is none. */
@@ -14,11 +13,3 @@ export const recorderMoment = (loaded: LoadedCase): RecorderAtPod | null =>
     }
     return null;
   });
-
-/** The recorder's part of what findings are computed with. */
-export function recorderOptions(loaded: LoadedCase): FindingOptions['recorder'] {
-  const atPod = recorderMoment(loaded);
-  if (atPod === null) return { speedAtPod: null };
-  const { runId, speedMs, uMs, remark, placedBy } = atPod;
-  return { speedAtPod: { runId, speedMs, uMs, remark, placedBy }, atPod };
-}

@@ -26,6 +26,16 @@ export type FindingOptions = {
   } | null;
 };
 
+/** Seed of screens and report alike, so that they cannot disagree. */
+export const FINDING_SEED = 1;
+
+/** What a run says of the POD, as findings take it. */
+export function recorderPart(atPod: RecorderAtPod | null): FindingOptions['recorder'] {
+  if (atPod === null) return { speedAtPod: null };
+  const { runId, speedMs, uMs, remark, placedBy } = atPod;
+  return { speedAtPod: { runId, speedMs, uMs, remark, placedBy }, atPod };
+}
+
 /** A station whose distance from the POD is known; negative before it, in the direction of travel. */
 export type Station = { readonly id: string; readonly name: string; readonly positionM: number };
 

@@ -1,6 +1,6 @@
 import { standing } from '../case/current';
 import type { CaseRecord, Entity, RecorderRun } from '../case/record';
-import type { RunSamples } from '../case/recorder-moments';
+import { firstEmergency, type RunSamples } from '../case/recorder-moments';
 import { formatMeasure } from '../readings/format';
 import { findInstrumentKind } from '../readings/instrument';
 import { combine, standardUncertaintyFromHalfWidth } from '../readings/uncertainty';
@@ -23,7 +23,7 @@ export type RecorderAtPod = {
   readonly uMs: number;
   /** m/s², speeding up positive; NaN where the run does not tell. */
   readonly acceleration: Slope;
-  /** Handling at that sample; NaN where it was not recorded. */
+  /** Handling at that sample, or at the last one before the emergency application; NaN where not recorded. */
   readonly throttle: number;
   readonly dynamicBrakeShare: number;
   readonly tractiveEffortKn: number;
@@ -106,7 +106,9 @@ export function recorderAtPod(
   const perMetre = speedMs > 1 && Number.isFinite(acceleration.value) ? acceleration.value / speedMs : 0;
   const placeU = by === 'backFromStop' ? combine(back?.u ?? 0, along?.uM ?? 0) : 0;
   const timeS = time[index] ?? NaN;
-  const channel = (id: string): number => samples[id]?.[index] ?? NaN;
+  // Once the brake pipe has parted the controls no longer say what moved the train.
+  const handled = lastBeforeEmergency(samples, index);
+  const channel = (id: string): number => samples[id]?.[handled] ?? NaN;
   const notch = channel('dynamicBrakeNotch');
   const share = channel('dynamicBrakeShare');
   const placedBy =
@@ -133,8 +135,8 @@ export function recorderAtPod(
     throttle: channel('throttle'),
     dynamicBrakeShare: Number.isFinite(share) ? share : notch / NOTCHES,
     tractiveEffortKn: channel('tractiveEffort'),
-    ...pipeAt(samples, index),
-    emergency: channel('emergency') >= 0.5,
+    ...pipeAt(samples, handled),
+    emergency: (samples.emergency?.[index] ?? 0) >= 0.5,
     slack: slackEvents(samples, speedU).filter(
       (event) => event.timeS <= timeS && event.timeS >= timeS - SLACK_BEFORE_S,
     ),
@@ -159,6 +161,11 @@ function remarkOf(
     case 'emergency':
       return `At the first emergency ${at}. The first wheel may have left the rail some distance before that.`;
   }
+}
+
+function lastBeforeEmergency(samples: RunSamples, index: number): number {
+  const first = firstEmergency(samples);
+  return first === null || index < first ? index : Math.max(0, first - 1);
 }
 
 function pipeAt(samples: RunSamples, index: number) {

@@ -7,6 +7,15 @@ export const along = (metres: number): string =>
 export const across = (mm: number): string =>
   `${formatMeasure(mm, { dimension: 'crossLength', unit: 'in' })} (${formatMeasure(mm, { dimension: 'crossLength', unit: 'mm' })})`;
 
+export const curvatureText = (perM: number): string =>
+  `${formatMeasure(perM, { dimension: 'curvature', unit: '°curve' })} (${formatMeasure(perM, { dimension: 'curvature', unit: 'm radius' })})`;
+
+export const forceText = (kn: number): string =>
+  `${formatMeasure(kn, { dimension: 'force', unit: 'kip' })} (${formatMeasure(kn, { dimension: 'force', unit: 'kN' })})`;
+
+export const massText = (kg: number): string =>
+  `${formatMeasure(kg, { dimension: 'mass', unit: 'ton' })} (${formatMeasure(kg, { dimension: 'mass', unit: 't' })})`;
+
 export const degreesText = (rad: number): string => formatMeasure(rad, { dimension: 'angle', unit: '°' });
 
 export const percent = (share: number): string =>

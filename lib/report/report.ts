@@ -3,7 +3,8 @@ import { currentReadings } from '../case/current';
 import type { CaseRecord, Entity, Reading, SubjectRef } from '../case/record';
 import type { Argument } from '../explanations/argument';
 import { asReadMethod } from '../findings/as-read';
-import { buildContext, type Context } from '../findings/context';
+import { buildContext, FINDING_SEED, recorderPart, type Context } from '../findings/context';
+import { RECORDED_SPEED_U, recorderAtPod, type RecorderAtPod } from '../findings/recorder-at-pod';
 import type { Finding } from '../findings/finding';
 import type { UnitSystem } from '../readings/unit';
 import type { ReportInput } from './input';
@@ -69,6 +70,14 @@ function printed({ record, assessment }: ReportInput): readonly Finding[] {
     .map(({ finding }) => finding);
 }
 
+/** What the run in the report says of the POD, as the findings had it. */
+function atPodOf({ record, recorder }: ReportInput): RecorderAtPod | null {
+  const run = record.recorderRuns.find(({ id, removed }) => id === recorder?.runId && removed === null);
+  return run === undefined || recorder === null
+    ? null
+    : recorderAtPod(record, run, recorder.channels, RECORDED_SPEED_U);
+}
+
 export function prepareReport(input: ReportInput): Report {
   const { record, assessment } = input;
   const argument = assessment.argument;
@@ -82,7 +91,7 @@ export function prepareReport(input: ReportInput): Report {
     refs: makeReferences(record, findings, assessment.findings, methodsUsed(findings, argument)),
     findings,
     argument,
-    context: buildContext(record, { seed: 0 }),
+    context: buildContext(record, { seed: FINDING_SEED, recorder: recorderPart(atPodOf(input)) }),
     instrument: (id) => (id === null ? undefined : instruments.get(id)),
     readingsOf: ({ kind, id }) => bySubject.get(`${kind} ${id}`) ?? [],
   };

@@ -32,6 +32,9 @@ export function VehicleTable({ caseId, rows, open, hrefOf }: Props) {
             <th scope="col" className="number">
               Length
             </th>
+            <th scope="col" className="number">
+              Behind it
+            </th>
             <th scope="col">Derailed</th>
           </tr>
         </thead>
@@ -56,6 +59,9 @@ export function VehicleTable({ caseId, rows, open, hrefOf }: Props) {
               </td>
               <td data-label="Length" className="number">
                 <Read caseId={caseId} reading={row.length} />
+              </td>
+              <td data-label="Behind it" className="number">
+                {row.behind}
               </td>
               <td data-label="Derailed">
                 {row.first && <strong className="chip chip--bad">First to derail</strong>}

@@ -60,6 +60,7 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
     metric: record.fields.units === 'metric',
     imported: importedIn(asked.get('imported'), 'consist', 'recorder'),
     figure: figureRef(loaded, 'consist'),
+    profile: figureRef(loaded, 'train-profile'),
     page: pageOf(rows, asked.get('page') ?? String(Math.floor(Math.max(0, at) / PAGE_SIZE) + 1)),
     part: vehicle ? subjectPart(loaded, 'vehicle', vehicle, VEHICLE, actor) : null,
     runs: runViews(loaded),
@@ -162,8 +163,9 @@ export default function Train() {
       <Sheet title="POD in the recorder run, and the track under the train" id="placing">
         <ReadingsForm view={data.placing} choices={choices} answer={answer?.readings?.answer} />
       </Sheet>
-      {findings.length > 0 && (
+      {(findings.length > 0 || data.profile) && (
         <Sheet title="What follows" id="findings">
+          {data.profile && <FigureImage figure={data.profile} />}
           <FindingList findings={findings} empty="" />
         </Sheet>
       )}

@@ -81,6 +81,7 @@ const SCALES = {
     metric: { ...plain('m/s', 'speed', 'm/s²') },
   },
   time: { us: plain('s', 'time', 's'), metric: plain('s', 'time', 's') },
+  ratio: { us: plain('1', 'ratio', 'ratio'), metric: plain('1', 'ratio', 'ratio') },
   share: { us: plain('%', 'ratio', '%'), metric: plain('%', 'ratio', '%') },
   count: { us: COUNTS, metric: COUNTS },
   notch: { us: NOTCHES, metric: NOTCHES },

@@ -1,6 +1,7 @@
+import { standing } from '../../case/current';
 import { nameOfEntity } from '../../case/name-of';
 import type { Entity } from '../../case/record';
-import { RECORDED_SPEED_U, recorderAtPod } from '../../findings/recorder-at-pod';
+import { RECORDED_SPEED_U } from '../../findings/recorder-at-pod';
 import { argumentBars } from '../../figures/argument-bars';
 import { consistData, consistFigure } from '../../figures/consist';
 import { gaugeSpan } from '../../figures/gauge-span';
@@ -12,6 +13,8 @@ import { recorderChart } from '../../figures/recorder-chart';
 import { recorderChartData } from '../../figures/recorder-chart-data';
 import { trackChart } from '../../figures/track-chart';
 import { trackChartData } from '../../figures/track-chart-data';
+import { trainProfile } from '../../figures/train-profile';
+import { trainProfileData } from '../../figures/train-profile-data';
 import { wheelClock } from '../../figures/wheel-clock';
 import { wheelClockData } from '../../figures/wheel-clock-data';
 import type { Report } from '../report';
@@ -61,6 +64,16 @@ export const consistDrawing = (report: Report, writer: Writer): void =>
     'The train, head end first: lengths to scale, height by gross weight.',
   );
 
+/** Weight and forces along the train. */
+export function trainProfileDrawing(report: Report, writer: Writer): void {
+  const { record } = report;
+  if (standing(record, 'vehicle').length < 2) return;
+  writer.figure(
+    trainProfile(trainProfileData(report.context), { width: unitsFor(writer.width()), panelHeight: 66 }),
+    'Along the train, head end first: weight, weight behind and, where they could be computed, steady coupler forces at the POD and their L/V on a truck side.',
+  );
+}
+
 export const markStripDrawing = (report: Report, writer: Writer): void =>
   writer.figure(
     markStrip(markStripData(report.record), { width: unitsFor(writer.width()) }),
@@ -83,7 +96,7 @@ export function recorderDrawing(report: Report, writer: Writer): void {
   const run = report.record.recorderRuns.find(({ id }) => id === recorder?.runId);
   if (recorder === null || run === undefined) return;
   const samples = recorder.channels;
-  const atPod = recorderAtPod(report.record, run, samples, RECORDED_SPEED_U);
+  const atPod = report.context.recorder;
   const authorised = report.context.read.take('case', report.record.id, 'authorisedSpeed');
   const data = recorderChartData(samples, {
     system: report.system,

@@ -1,6 +1,6 @@
 import { recorderChannel } from '../../case/recorder';
 import { absent } from '../pieces/absent';
-import { recorderDrawing } from '../pieces/drawings';
+import { recorderDrawing, trainProfileDrawing } from '../pieces/drawings';
 import { findingsTable } from '../pieces/findings-table';
 import type { Report, Section } from '../report';
 import type { Table } from '../table/table';
@@ -48,6 +48,7 @@ export const handlingSection: Section = {
     }
     if (findings.length > 0)
       writer.table('Findings on the train and its handling', findingsTable(findings, report));
+    trainProfileDrawing(report, writer);
     recorderDrawing(report, writer);
   },
 };

@@ -1,6 +1,8 @@
 import { standing } from '../../case/current';
 import { nameOf } from '../../case/name-of';
 import type { Entity, Reading } from '../../case/record';
+import { trailingByVehicle } from '../../findings/train/make-up';
+import { formatMeasure } from '../../readings/format';
 import { absentMany } from '../pieces/absent';
 import { consistDrawing } from '../pieces/drawings';
 import type { Report, Section } from '../report';
@@ -56,6 +58,12 @@ function consist(report: Report): Table {
       ? ''
       : plainValue(quantity, reading.value, system).replace(/ (lb|kg|ft|m)$/, '');
   };
+  const behind = trailingByVehicle(report.context);
+  const heavy = system === 'us' ? ('ton' as const) : ('t' as const);
+  const behindText = (id: string): string => {
+    const kg = behind.get(id) ?? NaN;
+    return Number.isFinite(kg) ? formatMeasure(kg, { dimension: 'mass', unit: heavy, withUnit: false }) : '';
+  };
   const unit = system === 'us' ? { mass: 'lb', length: 'ft' } : { mass: 'kg', length: 'm' };
   return {
     columns: [
@@ -65,6 +73,7 @@ function consist(report: Report): Table {
       { head: 'Load' },
       { head: `Gross, ${unit.mass}`, align: 'right' },
       { head: `Length, ${unit.length}`, align: 'right' },
+      { head: `Behind, ${heavy}`, align: 'right' },
       { head: 'Axles', align: 'right' },
       { head: 'Derailed, remarks' },
     ],
@@ -78,6 +87,7 @@ function consist(report: Report): Table {
           [text('load'), text('lading')].filter(Boolean).join(', '),
           value(vehicle, 'grossWeight'),
           value(vehicle, 'lengthOverPullingFaces'),
+          behindText(vehicle.id),
           value(vehicle, 'axleCount'),
           [
             derailedWords(report, vehicle),
