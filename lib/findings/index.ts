@@ -16,6 +16,8 @@ import { gaugeUnderLoadFindings } from './track/gauge-under-load';
 import { tieFindings } from './track/ties';
 import { twistFindings } from './track/twist';
 import { warpFindings } from './track/warp';
+import { couplerForceFindings } from './train/coupler-forces';
+import { makeUpFindings } from './train/make-up';
 import { recorderFindings } from './train/recorder';
 import { speedFindings } from './train/speed';
 import { tonnageFindings } from './train/tonnage';
@@ -33,6 +35,8 @@ const FINDINGS: readonly ((context: Context) => readonly Finding[])[] = [
   speedFindings,
   recorderFindings,
   tonnageFindings,
+  makeUpFindings,
+  couplerForceFindings,
   vehicleLoadFindings,
   curvatureFindings,
   curvingFindings,

@@ -2,11 +2,16 @@ import { asReadMethod, passFailMethod } from './as-read';
 import { axleSumMethod } from '../mechanics/axle-sum';
 import { climbDistanceMethod } from '../mechanics/climb-distance';
 import { climbLimitMethod } from '../mechanics/climb-limit';
+import { couplerAngleMethod } from '../mechanics/coupler-angle';
+import { couplerForceMethod } from '../mechanics/coupler-force';
 import { couplerLateralMethod } from '../mechanics/coupler-lateral';
 import { dropInMethod } from '../mechanics/drop-in';
+import { locomotiveForceMethod } from '../mechanics/locomotive-force';
 import { pointClearanceMethod } from '../mechanics/point-clearance';
 import { resistanceMethod } from '../mechanics/resistance';
 import { rolloverMethod } from '../mechanics/rollover';
+import { jackknifeMethod, stringlineMethod } from '../mechanics/stringline';
+import { trainBrakeMethod } from '../mechanics/train-brake';
 import { unbalanceLoadMethod } from '../mechanics/unbalance-load';
 import { staticWheelLoadMethod } from '../mechanics/wheel-load';
 import { leverArmsMethod } from '../rail/lever-arms';
@@ -16,6 +21,7 @@ import { deviationFromUniformMethod, segmentAverageMethod } from '../track/devia
 import { underLoadMethod } from '../track/under-load';
 import { warpMethod } from '../track/warp';
 import { accelerationMethod } from '../train/acceleration';
+import { makeUpMethod } from '../train/make-up';
 import { slackMethod } from '../train/slack-events';
 import { backToBackMethod } from '../wheel/back-to-back';
 import { chordDiameterMethod } from '../wheel/chord-diameter';
@@ -51,7 +57,13 @@ export const METHODS: readonly Method[] = [
   climbDistanceMethod,
   climbLimitMethod,
   dryClimbLimitMethod,
+  couplerForceMethod,
+  locomotiveForceMethod,
+  trainBrakeMethod,
+  couplerAngleMethod,
   couplerLateralMethod,
+  stringlineMethod,
+  jackknifeMethod,
   dropInMethod,
   dropInShareMethod,
   pointClearanceMethod,
@@ -62,6 +74,7 @@ export const METHODS: readonly Method[] = [
   unbalanceShareMethod,
   staticWheelLoadMethod,
   tonnageMethod,
+  makeUpMethod,
   accelerationMethod,
   slackMethod,
   asReadMethod,
