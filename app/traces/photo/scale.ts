@@ -8,17 +8,17 @@ import { rectangleSides } from '~/lib/tracing/scale-marks';
 
 /** Ways of telling how large the drawing is, each with the number of points to mark. */
 export const SCALE_WAYS = {
-  cross: {
-    label: 'Two distances, one across the other',
-    marks: 4,
-    help: 'Such as a rule laid along the drawing and one laid across it. Mark both ends of the first, then both ends of the second. A tilted camera shows, and is taken out.',
-    distances: ['First distance', 'Distance across it'],
-  },
   sheet: {
-    label: 'The corners of a sheet',
+    label: 'The corners of a sheet or another rectangle',
     marks: 4,
-    help: 'Mark the four corners in order round the sheet, the first two at the ends of a short side. A tilted camera shows, and is taken out.',
+    help: 'Mark the four corners in order round it, the first two at the ends of a short side. A tilted camera shows, and is taken out.',
     distances: ['Short side', 'Long side'],
+  },
+  cross: {
+    label: 'A cross of two lines that halve each other',
+    marks: 4,
+    help: 'Two lines drawn, or two rules laid, at right angles through the middle of each other. Mark both ends of the first, then both ends of the second. A tilted camera shows, and is taken out.',
+    distances: ['Length of the first', 'Length of the second'],
   },
   pair: {
     label: 'One distance',

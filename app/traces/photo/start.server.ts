@@ -8,7 +8,7 @@ import type { UnitSystem } from '~/lib/readings/unit';
 import { NOTHING_DRAWN } from './drawing';
 import type { ScaleWay } from './scale';
 
-const EMPTY: PhotoTracerStart = { drawing: NOTHING_DRAWN, way: 'cross', distances: ['', ''] };
+const EMPTY: PhotoTracerStart = { drawing: NOTHING_DRAWN, way: 'sheet', distances: ['', ''] };
 
 const WAY_OF_PAIRS: Readonly<Record<number, ScaleWay>> = { 1: 'pair', 2: 'cross', 4: 'sheet' };
 

@@ -8,7 +8,7 @@ export type Window = {
   readonly height: number;
 };
 
-type Size = { readonly width: number; readonly height: number };
+export type Size = { readonly width: number; readonly height: number };
 
 /** Closest look: this many pixels of the picture across. */
 const NEAREST_PX = 60;
@@ -55,3 +55,9 @@ export function showing(size: Size, window: Window, [x, y]: PixelPoint): Window 
 
 /** The middle of what is looked at. */
 export const middle = ({ x, y, width, height }: Window): PixelPoint => [x + width / 2, y + height / 2];
+
+/** The point, or the nearest one on the picture. */
+export const inside = ({ width, height }: Size, [x, y]: PixelPoint): PixelPoint => [
+  Math.min(width - 1, Math.max(0, x)),
+  Math.min(height - 1, Math.max(0, y)),
+];

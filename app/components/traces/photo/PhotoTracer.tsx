@@ -90,10 +90,25 @@ export function PhotoTracer({ url, size, shape, system, focal35Mm, start }: Prop
           ...line,
         })}
       />
-      <fieldset className="segments">
+      <ScaleFields
+        way={way}
+        distances={distances}
+        marked={Math.min(now.marks.length, needed)}
+        onWay={(next) => {
+          setWay(next);
+          act({ type: 'clear', kind: 'marks' });
+          setSets('marks');
+        }}
+        onDistances={setDistances}
+        onClear={() => {
+          act({ type: 'clear', kind: 'marks' });
+          setSets('marks');
+        }}
+      />
+      <fieldset className="row">
         <legend>A tap on the picture sets</legend>
         {(['marks', 'clicks'] as const).map((kind) => (
-          <label key={kind} className="segment">
+          <label key={kind} className="row">
             <input type="radio" checked={sets === kind} onChange={() => setSets(kind)} />{' '}
             {kind === 'marks' ? 'the scale' : 'the line'}
           </label>
@@ -152,21 +167,6 @@ export function PhotoTracer({ url, size, shape, system, focal35Mm, start }: Prop
           </button>
         </p>
       )}
-      <ScaleFields
-        way={way}
-        distances={distances}
-        marked={Math.min(now.marks.length, needed)}
-        onWay={(next) => {
-          setWay(next);
-          act({ type: 'clear', kind: 'marks' });
-          setSets('marks');
-        }}
-        onDistances={setDistances}
-        onClear={() => {
-          act({ type: 'clear', kind: 'marks' });
-          setSets('marks');
-        }}
-      />
     </div>
   );
 }

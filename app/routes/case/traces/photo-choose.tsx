@@ -52,7 +52,7 @@ export default function ChoosePicture() {
   return (
     <Page
       title="Outline from a picture"
-      intro={`${about.name}. Photograph or scan the drawn outline with two rules in the picture, one across the other, or with the whole sheet in it, as square from above as you can.`}
+      intro={`${about.name}. Photograph or scan it with the whole sheet in the picture, all four corners, as square from above as you can.`}
       actions={<Link to={about.back}>Back to what it is of</Link>}
     >
       <Sheet title="A new picture">
