@@ -39,20 +39,38 @@ async function receive(request: Request): Promise<Received | null> {
   return received;
 }
 
-/** Takes the chosen file into the store once it has been read as a table; says what to choose instead. */
-export async function takeTable(request: Request): Promise<Result<UploadedFile>> {
+/** What is asked for, in the words of its refusals. */
+type Wanted = {
+  readonly missing: string;
+  readonly tooLarge: string;
+  readonly empty: string;
+  /** Refuses a text that is not what is asked for. */
+  readonly check: (text: string) => Result<unknown>;
+};
+
+/** Takes the chosen file into the store once its text is what is asked for; says what to choose instead. */
+export async function takeText(request: Request, wanted: Wanted): Promise<Result<UploadedFile>> {
   const received = await receive(request);
-  if (received === null) return refuse('Choose the CSV file first.');
+  if (received === null) return refuse(wanted.missing);
   const { fileName, bytes, tooLarge } = received;
   if (tooLarge)
     return refuse(
-      `“${fileName}” is larger than ${sizeText(LARGEST_BYTES)}, the most that is taken. Export fewer rows, or the part around the derailment.`,
+      `“${fileName}” is larger than ${sizeText(LARGEST_BYTES)}, the most that is taken. ${wanted.tooLarge}`,
     );
-  if (bytes.length === 0) return refuse(`“${fileName}” is empty. Choose the CSV file itself.`);
+  if (bytes.length === 0) return refuse(`“${fileName}” is empty. ${wanted.empty}`);
   const text = decodeText(bytes);
   if (!text.ok) return refuse(`“${fileName}”: ${text.message}`);
-  const sheet = readCsv(text.value);
-  if (!sheet.ok) return refuse(`“${fileName}”: ${sheet.message}`);
+  const checked = wanted.check(text.value);
+  if (!checked.ok) return refuse(`“${fileName}”: ${checked.message}`);
   const stored = await files().storeStream(Readable.from([bytes]), { maxBytes: LARGEST_BYTES });
   return stored.ok ? ok({ fileName, sha256: stored.value.sha256 }) : stored;
 }
+
+/** Takes the chosen file into the store once it has been read as a table. */
+export const takeTable = (request: Request): Promise<Result<UploadedFile>> =>
+  takeText(request, {
+    missing: 'Choose the CSV file first.',
+    tooLarge: 'Export fewer rows, or the part around the derailment.',
+    empty: 'Choose the CSV file itself.',
+    check: readCsv,
+  });

@@ -2,6 +2,7 @@ import { parentPort } from 'node:worker_threads';
 import { loadCase, type LoadedCase } from '~/app/case.server';
 import { derived } from '~/app/derived.server';
 import { findingOptions } from '~/app/findings/case-findings.server';
+import { computeFeatures } from '~/app/traces/compute-features.server';
 import { assess, type Assessment } from '~/lib/explanations/assess';
 import type { Job, JobReply, JobRequest, JobResults } from './jobs';
 import { writeReport } from './report-job.server';
@@ -17,6 +18,11 @@ async function run(job: Job): Promise<JobResults[Job['kind']]> {
       return assessed(loaded);
     case 'report':
       return writeReport(loaded, assessed(loaded));
+    case 'outline': {
+      const trace = loaded.record.traces.find(({ id }) => id === job.traceId);
+      if (trace === undefined) throw new Error('There is no such outline in this case.');
+      return computeFeatures(loaded.record, trace);
+    }
   }
 }
 

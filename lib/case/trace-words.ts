@@ -29,9 +29,7 @@ export function makingText(making: TraceMaking): string {
     }
     case 'pins': {
       const pitch = making.unit === 'in' ? making.pitchMm / MM_PER_INCH : making.pitchMm;
-      return `Typed from a pin gauge: ${count(pinCount(making.entered), 'pin')}, ${Number(pitch.toPrecision(5))} ${making.unit} apart`;
+      return `Typed from a pin gauge, pins ${Number(pitch.toPrecision(5))} ${making.unit} apart`;
     }
   }
 }
-
-const pinCount = (entered: string): number => entered.split(/[\s,;]+/).filter(Boolean).length;

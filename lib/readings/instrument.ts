@@ -234,3 +234,17 @@ export function uncertaintyOf(
     basis: `${ordinary.said}; a/√3 (JCGM 100:2008, 4.3.7)`,
   };
 }
+
+/**
+ * Standard uncertainty of what a named instrument gives by itself, where nothing was written down
+ * that could be coarser, canonical unit: as its certificate states, else half its division or the
+ * half-width of its kind as a/√3 (JCGM 100:2008, 4.3.7). Null when none of them is known.
+ */
+export function uncertaintyOfInstrument(dimension: Dimension, { fields }: Entity): number | null {
+  const certificate = stated(fields.standardUncertainty, dimension);
+  if (certificate && 'width' in certificate) return certificate.width;
+  const division = stated(fields.resolution, dimension);
+  if (division && 'width' in division) return standardUncertaintyFromHalfWidth(division.width / 2);
+  const usual = findInstrumentKind(String(fields.kind ?? ''))?.halfWidth[dimension];
+  return usual === undefined ? null : standardUncertaintyFromHalfWidth(usual);
+}

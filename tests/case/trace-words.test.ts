@@ -23,6 +23,6 @@ describe('words for an outline', () => {
       'From a file: x in column 3, y in column 1, in inches, y the other way round',
     );
     const pins = { by: 'pins', entered: '1/8, 1/4\n3/8', unit: 'in', pitchMm: 3.175 } as const;
-    expect(makingText(pins)).toBe('Typed from a pin gauge: 3 pins, 0.125 in apart');
+    expect(makingText(pins)).toBe('Typed from a pin gauge, pins 0.125 in apart');
   });
 });

@@ -96,7 +96,11 @@ for (let round = 0; ; round += 1) {
   const place = { rail: 'left', where: '0', section: '136RE', disturbance: 'undisturbed' };
   const rail = addEntity(db, caseId, 'rail', place, ACTOR);
   const outline = {
-    ...{ shape: 'rail', subject: { kind: 'rail', id: rail }, side: 'left', sha256, fileName: 'o.csv' },
+    shape: 'rail',
+    subject: { kind: 'rail', id: rail },
+    side: 'left',
+    sha256,
+    fileName: 'o.csv',
     making: { by: 'file', unit: 'mm', columns: [0, 1], flipped: { x: false, y: false } },
     pointsMm: Float64Array.from({ length: 2_000 }, (_, i) => i * 0.1 + round),
     ...{ uncertainty: { acrossMm: 0.1, scale: 0, because: [] }, mirrored: false, hand: null },

@@ -7,9 +7,11 @@ import { ReadingsForm } from '~/app/components/readings/ReadingsForm';
 import { Sheet } from '~/app/components/Sheet';
 import { SubjectSheets } from '~/app/components/subjects/SubjectSheets';
 import { SubjectTable } from '~/app/components/subjects/SubjectTable';
+import { TraceSheet } from '~/app/components/traces/TraceSheet';
 import { mechanicsView } from '~/app/rails/mechanics.server';
 import { readingsAction } from '~/app/readings/action.server';
 import { subjectScreen } from '~/app/subjects/screen.server';
+import { traceList } from '~/app/traces/list.server';
 
 const COLUMNS: readonly TableColumn[] = [
   { id: 'section', label: 'Section' },
@@ -26,13 +28,17 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
     named: ['rail', 'where'],
     looked: 'railObservations',
   });
-  return json({ ...view, together: mechanicsView(loaded, asked.get('way')) });
+  return json({
+    ...view,
+    outlines: view.part && (await traceList(loaded, view.part)),
+    together: mechanicsView(loaded, asked.get('way')),
+  });
 }
 
 export const action = readingsAction;
 
 export default function Rails() {
-  const { caseId, page, part, together, choices, looked } = useLoaderData<typeof loader>();
+  const { caseId, page, part, outlines, together, choices, looked } = useLoaderData<typeof loader>();
   const answer = useActionData<typeof action>()?.answer;
   return (
     <Page
@@ -55,6 +61,7 @@ export default function Rails() {
         />
       </Sheet>
       {part && <SubjectSheets part={part} choices={choices} answer={answer} />}
+      {outlines && <TraceSheet list={outlines} />}
       <Mechanics {...together} />
       <Sheet title="Looked for" id="looked">
         <ReadingsForm view={looked} choices={choices} answer={answer} />

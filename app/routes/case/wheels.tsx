@@ -8,9 +8,11 @@ import { ReadingsForm } from '~/app/components/readings/ReadingsForm';
 import { Sheet } from '~/app/components/Sheet';
 import { SubjectSheets } from '~/app/components/subjects/SubjectSheets';
 import { SubjectTable } from '~/app/components/subjects/SubjectTable';
+import { TraceSheet } from '~/app/components/traces/TraceSheet';
 import { WheelDefects } from '~/app/components/wheels/WheelDefects';
 import { readingsAction } from '~/app/readings/action.server';
 import { readingsChoices, readingsView } from '~/app/readings/view.server';
+import { traceList } from '~/app/traces/list.server';
 import { TRUCK_COLUMNS, WHEELSET_COLUMNS } from '~/app/wheels/columns';
 import { wheelsView } from '~/app/wheels/view.server';
 import { readActor } from '~/app/who.server';
@@ -19,9 +21,12 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
   const loaded = loadCase(params);
   const { caseId, record } = loaded;
   const actor = await readActor(request, record);
+  const view = wheelsView(loaded, new URL(request.url).searchParams, actor);
+  const wheelset = view.part?.kind === 'wheelset' ? view.part.id : null;
   return json({
     caseId,
-    view: wheelsView(loaded, new URL(request.url).searchParams, actor),
+    view,
+    outlines: wheelset === null ? null : await traceList(loaded, { kind: 'wheelset', id: wheelset }),
     choices: readingsChoices(loaded),
     looked: readingsView(loaded, { kind: 'case', id: caseId }, ['wheelObservations'], actor),
   });
@@ -30,7 +35,7 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
 export const action = readingsAction;
 
 export default function Wheels() {
-  const { caseId, view, choices, looked } = useLoaderData<typeof loader>();
+  const { caseId, view, outlines, choices, looked } = useLoaderData<typeof loader>();
   const answer = useActionData<typeof action>()?.answer;
   const { part, wheelsets, trucks, defects, clock, ofVehicle } = view;
   const add = (kind: string) => (
@@ -72,6 +77,7 @@ export default function Wheels() {
           figure={clock && <SvgView html={{ __html: clock }} />}
         />
       )}
+      {outlines && <TraceSheet list={outlines} />}
       {part?.kind === 'wheelset' && (
         <WheelDefects wheelset={part} caseId={caseId} defects={defects} choices={choices} answer={answer} />
       )}
