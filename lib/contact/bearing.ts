@@ -103,10 +103,10 @@ function refined(
   if (!(fb < 0)) return bearingAt(wheel, rail, pose, after === -Infinity ? b : node, after === -Infinity);
   let at = node;
   // False position, halving the stuck end (Illinois); the directions are nearly straight over two nodes.
-  for (let step = 0; step < 40 && b - a > 1e-9; step += 1) {
+  for (let step = 0; step < 40 && b - a > 1e-7; step += 1) {
     at = (a * fb - b * fa) / (fb - fa);
     const f = climb(wheel, rail, pose, at);
-    if (Math.abs(f) < 1e-11) break;
+    if (Math.abs(f) < 1e-10) break;
     if (f > 0) {
       [a, fa] = [at, f];
       fb /= 2;

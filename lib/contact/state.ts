@@ -65,7 +65,7 @@ const PATCH_MM = 3;
 /** A wheel standing with its flange on top of the head rolls the axle by about 0.02 rad. */
 const MOST_ROLL_RAD = 0.1;
 
-const HEIGHT_TOLERANCE_MM = 1e-8;
+const HEIGHT_TOLERANCE_MM = 1e-7;
 
 /**
  * Where both wheels touch when the wheelset has moved `shiftMm` to the right. No wheel enters its rail,
