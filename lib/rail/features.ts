@@ -69,7 +69,7 @@ export const RAIL_FEATURES: readonly RailFeature[] = [
     name: 'Gauge-face angle',
     dimension: 'angle',
     meaning:
-      'Angle with the level of the straight line fitted to the gauge face about the gauge point at 5/8 in: at least 4 mm, and at most 10 mm, above and below it, as far as the face is straight.',
+      'Angle with the level of the straight line fitted to the gauge face at the gauge point, 5/8 in below the top: to 8 mm of its height, or up to 20 mm as far as the face is straight.',
     source: PRACTICE('Angle of the worn gauge face by a local fit'),
   },
   {
@@ -108,12 +108,19 @@ const STEP_MM = 0.5;
 const HALF_WINDOW_MM = 3;
 /** The top at the axis is a parabola over this much to each side. */
 const AXIS_HALF_WINDOW_MM = 8;
-const FACE_HALF_MM = 4;
+/** Stretches of the face looked at first, mm above and below the gauge point: about it, or below where a large gauge corner reaches down to it. */
+const FACE_STARTS = [
+  [4, 4],
+  [3, 5],
+  [2, 6],
+  [1, 7],
+  [0, 8],
+] as const;
 const FACE_MOST_MM = 10;
 /** A longer stretch of the face is used while its points lie within this of one line, or as close to it as those next to the gauge point or the scatter of the trace. */
 const STRAIGHT_MM = 0.03;
-/** What smoothing leaves of the scatter of a drawn line. */
-const SMOOTHED_SCATTER = 0.7;
+/** How much of the scatter of a drawn line a straight stretch may show. */
+const SMOOTHED_SCATTER = 1;
 const FACE_LEAST_POINTS = 6;
 
 const NO_SECTION = 'Choose the new rail section: the loss is measured from it.';
@@ -201,18 +208,22 @@ function gaugeFaceLoss(
 }
 
 function gaugeFaceAngle(gauge: Outline, scatterMm: number): Result<FoundFeature> {
-  if (!(Math.min(...gauge.yMm) < -GAUGE_POINT_MM - FACE_HALF_MM + 2 * STEP_MM)) {
-    return refuse(NOT_TO_GAUGE_POINT);
-  }
-  const least = faceFit(gauge, FACE_HALF_MM, FACE_HALF_MM);
-  if (least === null) return refuse(NOT_TO_GAUGE_POINT);
-  let best = { fit: least, lengthMm: 2 * FACE_HALF_MM };
-  for (let up = FACE_HALF_MM; up <= FACE_MOST_MM; up += 1) {
-    for (let down = FACE_HALF_MM; down <= FACE_MOST_MM; down += 1) {
+  const tolerance = Math.max(STRAIGHT_MM, SMOOTHED_SCATTER * scatterMm);
+  const starts = FACE_STARTS.flatMap(([up, down]) => {
+    const fit = faceFit(gauge, up, down);
+    return fit === null ? [] : [{ up, down, fit }];
+  });
+  const [first] = starts;
+  if (first === undefined) return refuse(NOT_TO_GAUGE_POINT);
+  const start =
+    starts.find(({ fit }) => fit.rmsMm <= tolerance) ??
+    starts.reduce((best, next) => (next.fit.rmsMm < best.fit.rmsMm ? next : best), first);
+  let best = { fit: start.fit, lengthMm: start.up + start.down };
+  for (let up = start.up; up <= FACE_MOST_MM; up += 1) {
+    for (let down = start.down; down <= FACE_MOST_MM; down += 1) {
       if (up + down <= best.lengthMm) continue;
       const fit = faceFit(gauge, up, down);
-      if (fit === null || fit.rmsMm > Math.max(STRAIGHT_MM, least.rmsMm, SMOOTHED_SCATTER * scatterMm))
-        continue;
+      if (fit === null || fit.rmsMm > Math.max(tolerance, start.fit.rmsMm)) continue;
       best = { fit, lengthMm: up + down };
     }
   }

@@ -30,11 +30,11 @@ export type NorthAmericanRail = {
   readonly sectionId: string;
   readonly crownIn: number;
   readonly cornerIn: number;
-  /** Half-width of the crown, chosen so that the area of the head (or of the whole rail) is the published one. */
+  /** Half-width of the crown, chosen so that the area of the head is the published one; where that is not known, so that the corner ends by the gauge point. */
   readonly crownHalfWidthIn: number;
   readonly headDepthIn: number;
   readonly baseDepthIn: number;
-  /** Hollow of the web, chosen so that the area of the web is the published one. */
+  /** Hollow of the web, chosen so that the area of the web, or of the whole, is the published one. */
   readonly webIn: number;
   readonly notes: readonly string[];
 };

@@ -1,0 +1,38 @@
+import type { CaseRecord } from '../case/record';
+import type { Trace } from '../case/trace';
+import type { Outline } from '../outline/outline';
+import { outlineOfPairs } from '../outline/pairs';
+import { placed } from '../outline/placing';
+import { registerRail } from '../rail/register';
+import { ok, type Result } from '../readings/result';
+import { registerWheel } from '../wheel/register';
+import { shapeOfSection } from './index';
+import { outlineOfShape } from './shape';
+
+/** The new section of the rail a trace is of; null for a wheel, or when its section has no shape here. */
+export function newSectionOf(record: CaseRecord, trace: Trace): Outline | null {
+  if (trace.shape !== 'rail') return null;
+  const rail = record.entities.rail.find(({ id }) => id === trace.subject.id);
+  const shape = shapeOfSection(String(rail?.fields.section ?? ''));
+  return shape && outlineOfShape(shape);
+}
+
+/**
+ * A traced outline in the frame of its shape, moved by hand where somebody did. Refuses what
+ * registration refuses, with what to do.
+ */
+export function tracedOutline(record: CaseRecord, trace: Trace): Result<Outline> {
+  const line = outlineOfPairs(trace.pointsMm);
+  if (trace.shape === 'rail') {
+    const rail = registerRail(line, {
+      mirrored: trace.mirrored,
+      reference: newSectionOf(record, trace),
+      hand: trace.hand,
+    });
+    return rail.ok ? ok(rail.value.outline) : rail;
+  }
+  const wheel = registerWheel(line, trace);
+  if (!wheel.ok) return wheel;
+  const { outline } = wheel.value;
+  return ok(trace.hand === null ? outline : placed(outline, { mirrored: false, ...trace.hand }));
+}
