@@ -1,4 +1,3 @@
-import { checkOutline } from '../outline/check';
 import { fitCircle, fitLine } from '../outline/fit';
 import { type Outline, type PointMm } from '../outline/outline';
 import { resampled, type EvenOutline } from '../outline/resample';
@@ -9,7 +8,7 @@ import { fieldSide } from './field-side';
 import { flangeFace, type FlangeFace } from './flange-face';
 import { STEP_MM } from './lay';
 import { levelNear } from './level';
-import { TREAD_REFERENCE_MM } from './register';
+import { checkWheelLine, TREAD_REFERENCE_MM } from './register';
 
 /** A number (mm, rad, 1) and the points of the outline it is taken between. */
 export type FoundWheelFeature = { readonly value: number; readonly where: readonly PointMm[] };
@@ -36,7 +35,7 @@ const FLANGE_ENDS_MM = 60;
  * line does not reach is refused with the reason. Refuses a line without a flange. Never throws.
  */
 export function wheelFeatures(outline: Outline): Result<WheelFeatures> {
-  const checked = checkOutline(outline);
+  const checked = checkWheelLine(outline);
   return checked.ok ? featuresOf(outline) : checked;
 }
 
@@ -218,18 +217,19 @@ function rimWidth(
   back: boolean,
 ): Result<FoundWheelFeature> {
   if (!back) return NO_BACK;
-  let [x, low, high, n] = [0, Infinity, -Infinity, 0];
+  let [low, high] = [Infinity, -Infinity];
+  const places: number[] = [];
   for (let i = treadFrom; i < line.xMm.length; i += 1) {
     if (Math.abs(Math.sin(heading[i]! + Math.PI / 2)) > Math.sin(RIM_FACE.withinRad)) continue;
     if (Math.sin(heading[i]!) > 0) continue;
-    x += line.xMm[i]!;
+    places.push(line.xMm[i]!);
     low = Math.min(low, line.yMm[i]!);
     high = Math.max(high, line.yMm[i]!);
-    n += 1;
   }
   if (!(high - low >= RIM_FACE.shortestMm)) {
     return refuse('The trace does not reach the face of the rim on the field side.');
   }
-  const value = x / n;
+  // The middle one: the mean would take in some of the edge's round.
+  const value = places.sort((a, b) => a - b)[places.length >> 1]!;
   return found(value, { xMm: 0, yMm: low }, { xMm: value, yMm: low });
 }

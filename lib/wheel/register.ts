@@ -22,6 +22,8 @@ const LONGEST_LINE_MM = 3000;
 
 /** Beyond these no flange is as high or as thick, worn or new: the scale must be wrong. */
 const FLANGE_HEIGHT_MM = [15, 55] as const;
+/** The tip of a flange lies this far from its back. */
+const TIP_FROM_BACK_MM = [3, 28] as const;
 
 /** A back shorter than this is used, with a warning. */
 const SHORT_BACK_MM = 15;
@@ -74,18 +76,24 @@ export function registerWheel(
   return ok({ ...placedWheel.value, remarks: [...hand, ...remarks] });
 }
 
-/** How the wheel lies in a line, or why the line cannot be a wheel. */
-export function layOf(outline: Outline): Result<WheelLay> {
+/** Whether a line can be the outline of a wheel by its points and its size; says what to do otherwise. */
+export function checkWheelLine(outline: Outline): Result<Outline> {
   const checked = checkOutline(outline);
   if (!checked.ok) return checked;
   const { from, to } = extentMm(outline);
   const extent = Math.hypot(to.xMm - from.xMm, to.yMm - from.yMm);
   if (extent < LINE_EXTENT_MM[0] || extent > LINE_EXTENT_MM[1]) return refuse(wrongSize(extent));
-  if (lengthMm(outline) > LONGEST_LINE_MM) {
-    return refuse(
-      'The line is far longer than the outline of a wheel: its points must follow the outline once, from one end to the other.',
-    );
-  }
+  return lengthMm(outline) > LONGEST_LINE_MM
+    ? refuse(
+        'The line is far longer than the outline of a wheel: its points must follow the outline once, from one end to the other.',
+      )
+    : ok(outline);
+}
+
+/** How the wheel lies in a line, or why the line cannot be a wheel. */
+export function layOf(outline: Outline): Result<WheelLay> {
+  const checked = checkWheelLine(outline);
+  if (!checked.ok) return checked;
   const lay = wheelLay(outline);
   return lay === null
     ? refuse(
@@ -143,6 +151,12 @@ export function registerAs(outline: Outline, lay: WheelLay, assumed: Assumed): R
   if (height < FLANGE_HEIGHT_MM[0] || height > FLANGE_HEIGHT_MM[1]) {
     return refuse(
       `Wrong scale: the flange would be ${height.toFixed(1)} mm high, and flanges are between ${FLANGE_HEIGHT_MM[0]} and ${FLANGE_HEIGHT_MM[1]} mm. Check the unit and the scale.`,
+    );
+  }
+  const tipMm = upLine.xMm[tip]!;
+  if (tipMm < TIP_FROM_BACK_MM[0] || tipMm > TIP_FROM_BACK_MM[1]) {
+    return refuse(
+      `Wrong scale: the tip of the flange would lie ${tipMm.toFixed(1)} mm from its back, and tips lie ${TIP_FROM_BACK_MM[0]} to ${TIP_FROM_BACK_MM[1]} mm from it. Check the unit and the scale.`,
     );
   }
   const placing = { ...turned, dyMm: turned.dyMm - datum };
