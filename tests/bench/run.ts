@@ -1,7 +1,10 @@
+import { contact } from './contact';
 import { pdfPhotos } from './pdf-photos';
 import { recorderImport } from './recorder-import';
 import { screens } from './screens';
-import type { Measurement } from './measurement';
+import { trainSimulation } from './train-simulation';
+import { traceAccuracy } from './trace-accuracy';
+import { holds, type Measurement } from './measurement';
 
 /**
  * Ratios against a bare baseline of the same run. `npm run bench -- --json` prints one array of
@@ -14,24 +17,27 @@ async function main(): Promise<void> {
     'recorder-import': recorderImport,
     screens,
     'pdf-photos': pdfPhotos,
+    'train-simulation': trainSimulation,
+    'trace-accuracy': traceAccuracy,
+    contact,
   };
   const measured: Measurement[] = [];
   for (const [name, measure] of Object.entries(parts)) {
     if (only !== undefined && only !== name) continue;
     measured.push(...(await measure()));
   }
-  const results = measured.map((one) => ({ ...one, holds: one.value <= one.floor }));
+  const results = measured.map((one) => ({ ...one, holds: holds(one) }));
   if (asJson) {
     console.log(
       JSON.stringify(results.map(({ name, value, floor, holds }) => ({ name, value, floor, holds }))),
     );
     return;
   }
-  for (const { name, value, floor, unit, holds, parts: pieces } of results) {
+  for (const { name, value, floor, atLeast, unit, holds: held, parts: pieces } of results) {
     console.log(
-      `${holds ? 'holds ' : 'BROKEN'}  ${name.padEnd(18)} ${value.toFixed(2)} (at most ${floor}) ${unit}`,
+      `${held ? 'holds ' : 'BROKEN'}  ${name.padEnd(18)} ${value.toFixed(2)} (${atLeast ? 'at least' : 'at most'} ${floor}) ${unit}`,
     );
-    if (pieces) console.log(`        ${pieces.join(', ')}`);
+    if (pieces && pieces.length > 0) console.log(`        ${pieces.join(', ')}`);
   }
 }
 
