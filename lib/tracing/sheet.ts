@@ -36,11 +36,11 @@ const FILM_DIAGONAL_MM = Math.hypot(36, 24);
 /**
  * What is expected before anything is marked; k = 1, all common practice, no source: telephones
  * and pocket cameras see 24 to 50 mm as of 35-mm film (focal length 0.85 of the longer side, to a
- * factor of 1.5); the lens looks out near the middle of the picture; a photo taken as square as
+ * factor of 1.35); the lens looks out near the middle of the picture; a photo taken as square as
  * the hand can is within 5°, one that carries a second pair may be anywhere up to 35°.
  */
 const USUAL_FOCAL = Math.log(0.85);
-const FOCAL_SPREAD = 0.4;
+const FOCAL_SPREAD = 0.3;
 const EXIF_FOCAL_SPREAD = 0.06;
 const CENTRE_SPREAD = 0.03;
 const TILT_BY_HAND_RAD = (5 * Math.PI) / 180;
@@ -48,8 +48,10 @@ const TILT_TO_BE_FOUND_RAD = (20 * Math.PI) / 180;
 const TILT_OF_A_SCANNER_RAD = 1e-4;
 const MOST_TILT_RAD = (35 * Math.PI) / 180;
 
-/** Sum of squares beyond which the marks do not fit what they are said to be; about nine are expected at the most. */
-const POOR_FIT = 45;
+/** Observations beyond the nine numbers of the camera, with four points: their eight coordinates and the five spreads. */
+const LEFT_OVER = 4;
+/** Sum of squares beyond which the marks are not what they are said to be: 6 in 100 of good marks (chi-squared of 4) reach it, fewer in practice. */
+const POOR_FIT = 9;
 
 /** Share of a standard uncertainty by which the camera is moved to see what it does to a line; small, so that it acts in proportion. */
 const SMALL = 0.02;
@@ -185,6 +187,8 @@ export function sheetFromScale(
     );
   }
   const lower = cholesky(fit.covariance);
+  // Marks that fit worse than expected are known less well than expected (R. T. Birge, Phys. Rev. 40, 1932).
+  const widened = single ? 1 : Math.sqrt(Math.max(1, fit.sum / LEFT_OVER));
   const mapped = (p: readonly number[], points: readonly PixelPoint[]): readonly PixelPoint[] | null => {
     const back = backwards(sheetToPicture(p as unknown as Camera));
     if (back === null) return null;
@@ -218,8 +222,8 @@ export function sheetFromScale(
         return { scale: grown / SMALL, leftMm: leftMm / SMALL };
       });
       return {
-        scale: Math.hypot(...ways.map((way) => way.scale)),
-        warpMm: Math.hypot(...ways.map((way) => way.leftMm)),
+        scale: widened * Math.hypot(...ways.map((way) => way.scale)),
+        warpMm: widened * Math.hypot(...ways.map((way) => way.leftMm)),
       };
     },
   });
