@@ -7,14 +7,14 @@ import { registerRail } from '../rail/register';
 import { ok, type Result } from '../readings/result';
 import { registerWheel } from '../wheel/register';
 import { shapeOfSection } from './index';
-import { outlineOfShape } from './shape';
+import { wholeOutline } from './whole-outline';
 
 /** The new section of the rail a trace is of; null for a wheel, or when its section has no shape here. */
 export function newSectionOf(record: CaseRecord, trace: Trace): Outline | null {
   if (trace.shape !== 'rail') return null;
   const rail = record.entities.rail.find(({ id }) => id === trace.subject.id);
   const shape = shapeOfSection(String(rail?.fields.section ?? ''));
-  return shape && outlineOfShape(shape);
+  return shape && wholeOutline(shape);
 }
 
 /**
@@ -22,6 +22,17 @@ export function newSectionOf(record: CaseRecord, trace: Trace): Outline | null {
  * registration refuses, with what to do.
  */
 export function tracedOutline(record: CaseRecord, trace: Trace): Result<Outline> {
+  const known = placedBefore.get(trace);
+  if (known !== undefined) return known;
+  const outline = placeTrace(record, trace);
+  placedBefore.set(trace, outline);
+  return outline;
+}
+
+/** Placing a rail takes a good part of a second; a trace of a record never changes. */
+const placedBefore = new WeakMap<Trace, Result<Outline>>();
+
+function placeTrace(record: CaseRecord, trace: Trace): Result<Outline> {
   const line = outlineOfPairs(trace.pointsMm);
   if (trace.shape === 'rail') {
     const rail = registerRail(line, {
