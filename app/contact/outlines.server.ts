@@ -1,0 +1,56 @@
+import { localTime } from '~/app/times';
+import { nameOf } from '~/lib/case/name-of';
+import { standing } from '~/lib/case/current';
+import type { CaseRecord } from '~/lib/case/record';
+import type { Trace } from '~/lib/case/trace';
+import type { Context } from '~/lib/findings/context';
+import type { Outline } from '~/lib/outline/outline';
+import { ok, refuse, type Result } from '~/lib/readings/result';
+import { referenceShape, referenceShapesOf, shapeOfSection } from '~/lib/shapes';
+import { outlineOfShape } from '~/lib/shapes/shape';
+import { tracedOutline } from '~/lib/shapes/traced-outline';
+import type { Place } from './places';
+
+export type OutlineChoice = { readonly id: string; readonly label: string };
+
+const tracesAt = ({ traces }: CaseRecord, { shape, side }: Place): readonly Trace[] =>
+  traces.filter((trace) => trace.removed === null && trace.shape === shape && trace.side === side);
+
+/** What can stand at a place: the traces of the case, then new shapes, which are nobody's wheel or rail. */
+export const outlineChoices = (record: CaseRecord, place: Place): readonly OutlineChoice[] => [
+  ...tracesAt(record, place).map((trace) => ({
+    id: `trace:${trace.id}`,
+    label: `Traced: ${nameOf(record, trace.subject)}${trace.takenAt ? `, ${localTime(trace.takenAt)}` : ''}`,
+  })),
+  ...referenceShapesOf(place.shape).map(({ id, name, source }) => ({
+    id: `new:${id}`,
+    label: `New shape: ${name} (${source.status})`,
+  })),
+];
+
+/** The first derailed wheelset's wheel and the rail of that side, as traced; else a new shape. */
+export function usualChoice({ record, first }: Context, place: Place): string {
+  const traces = tracesAt(record, place);
+  const wanted =
+    place.shape === 'wheel'
+      ? traces.find(({ subject }) => subject.id === first.wheelset?.entity.id)
+      : traces[0];
+  if (wanted) return `trace:${wanted.id}`;
+  const rail = standing(record, 'rail').find(({ fields }) => fields.rail === place.side);
+  const section = place.shape === 'rail' ? shapeOfSection(String(rail?.fields.section ?? '')) : null;
+  return `new:${(section ?? referenceShapesOf(place.shape)[0])?.id ?? ''}`;
+}
+
+/** The outline that a choice names, in the frame of its shape. */
+export function chosenOutline(record: CaseRecord, place: Place, choice: string): Result<Outline> {
+  const [kind, id = ''] = choice.split(':');
+  if (kind === 'trace') {
+    const trace = tracesAt(record, place).find((each) => each.id === id);
+    if (!trace) return refuse(`${place.label}: this outline is no longer in the case. Choose another.`);
+    const outline = tracedOutline(record, trace);
+    return outline.ok ? outline : refuse(`${place.label}: ${outline.message}`);
+  }
+  const shape = referenceShape(id);
+  if (shape?.shape !== place.shape) return refuse(`${place.label}: choose one of the list.`);
+  return ok(outlineOfShape(shape, undefined, 'running'));
+}
