@@ -116,7 +116,10 @@ const SAMPLES = 20_000;
 
 function grainOf(strength: Float32Array): number {
   const every = Math.max(1, Math.floor(strength.length / SAMPLES));
-  const sample = strength.filter((_, index) => index % every === 0).sort();
+  const sample = Float32Array.from(
+    { length: Math.ceil(strength.length / every) },
+    (_, i) => strength[i * every]!,
+  ).sort();
   return Math.max(FAINTEST, GRAIN_TIMES_MEDIAN * (sample[Math.floor(sample.length / 2)] ?? 0));
 }
 

@@ -120,13 +120,16 @@ function photographed(darkness: Float32Array, draw: Draw): Uint8Array {
   const grain = draw(0.5, 2.5);
   const [first, second] = [Math.floor(draw(0, 65_536)), Math.floor(draw(0, 65_536))];
   const grey = new Uint8Array(WIDTH * HEIGHT);
+  const shades = Float64Array.from(
+    { length: WIDTH },
+    (_, x) => 1 - shadow / (1 + Math.exp((x / WIDTH - 0.5 - shadowX) / (shadowWidth / 4))),
+  );
   let state = first;
   for (let y = 0; y < HEIGHT; y += 1) {
     const v = y / WIDTH - 0.375;
     for (let x = 0; x < WIDTH; x += 1) {
       const u = x / WIDTH - 0.5;
-      const shade = 1 - shadow / (1 + Math.exp((u - shadowX) / (shadowWidth / 4)));
-      const light = (1 + slopeX * u + slopeY * v) * (1 - rim * (u * u + v * v) * 2.56) * shade;
+      const light = (1 + slopeX * u + slopeY * v) * (1 - rim * (u * u + v * v) * 2.56) * shades[x]!;
       state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
       const fibre = grain * NOISE_TABLE[((x >> 1) * 7919 + (y >> 1) * 104_729 + second) & 65_535]!;
       const value = (paper + fibre) * light * (1 - soft[y * WIDTH + x]!) + noise * NOISE_TABLE[state >>> 16]!;
