@@ -4,7 +4,8 @@ import { toCanonical } from '../readings/convert';
 import { excessBeyond, type ClassLimit } from '../rules/apply';
 import type { RuleQuantityId } from '../rules/rule-quantity';
 import { curvatureFromMidOrdinate, RULE_OF_THUMB_CHORD_M } from '../track/curvature';
-import { deviationsFromUniform } from '../track/deviation';
+import { deviationsFromUniform, spreadOver, UNIFORM_STATIONS } from '../track/deviation';
+import type { LinePart } from '../track/segments';
 import { caseMarks, systemOf } from './case-marks';
 import { inchText } from './pieces/axis';
 import type { Panel, PanelLimit, Series } from './pieces/panel';
@@ -16,21 +17,16 @@ export type ChartLimits = {
   /** "Class 3, 49 CFR part 213"; '' when nothing is compared. */
   readonly from: string;
   readonly of: (quantity: RuleQuantityId) => readonly ClassLimit[];
+  /** Tangents, transitions and curves of the line, where they could be told apart. */
+  readonly parts?: readonly LinePart[];
 };
 
 export const NO_LIMITS: ChartLimits = { from: '', of: () => [] };
 
+/** A quarter of the 62-ft chord. */
+const QUARTER_CHORD_M = toCanonical(15.5, 'ft', 'alongTrack');
 const STANDARD_GAUGE_MM = toCanonical(56.5, 'in', 'crossLength');
-/** Stations further from even than this share of their spacing have no running average. */
-const EVEN_WITHIN = 0.1;
-
 type Column = { readonly values: number[]; readonly hollow: boolean[] };
-
-const isEven = (positionsM: readonly number[]): boolean => {
-  const steps = positionsM.slice(1).map((each, i) => each - positionsM[i]!);
-  const mean = steps.reduce((sum, step) => sum + step, 0) / steps.length;
-  return steps.every((step) => Math.abs(step - mean) <= EVEN_WITHIN * mean);
-};
 
 /** A station counts as beyond when any of the limits is exceeded by the value as read. */
 const beyond = (values: readonly number[], limits: readonly ClassLimit[]): boolean[] =>
@@ -46,11 +42,12 @@ const beyond = (values: readonly number[], limits: readonly ClassLimit[]): boole
  * The chart's data from the record: stations with a distance from the POD, in order; readings as
  * they stand, the disturbed ones marked. Curvature is each station's own 62-ft mid-ordinate as
  * R = c²/(8m); under-load gauge adds the sideways movement seen on both rails (49 CFR 213.13).
- * Uniform alinement is the nine-station average of undisturbed, evenly spaced stations, an adopted
+ * Uniform alinement is the nine-station average of undisturbed, resampled where they do not stand a quarter of the chord apart, an adopted
  * method below class 6 (49 CFR 213.327).
  */
 export function trackChartData(record: CaseRecord, limits: ChartLimits = NO_LIMITS): TrackChartData {
   const system = systemOf(record);
+  const parts = limits.parts ?? [];
   const read = standingValues(record);
   const stations = standing(record, 'station')
     .flatMap((station) => {
@@ -112,8 +109,11 @@ export function trackChartData(record: CaseRecord, limits: ChartLimits = NO_LIMI
   const crosslevel = column('crosslevel');
   const offset62 = column('midOrdinate62');
   const soundOffsets = offset62.values.map((value, i) => (offset62.hollow[i] ? NaN : value));
-  const even = positionsM.length > 2 && isEven(positionsM);
-  const deviations = even ? deviationsFromUniform(soundOffsets) : stations.map(() => null);
+  const deviations = deviationsFromUniform(
+    soundOffsets,
+    UNIFORM_STATIONS,
+    spreadOver(positionsM, QUARTER_CHORD_M),
+  );
   const uniform = deviations.map((each) => each?.uniform ?? NaN);
   const alinementLimits = limits.of('alinement62');
   const profile = [column('profile62', 'left'), column('profile62', 'right')] as const;
@@ -160,7 +160,7 @@ export function trackChartData(record: CaseRecord, limits: ChartLimits = NO_LIMI
     {
       title: 'Alinement, 62-ft chord',
       scale: 'crossLength',
-      limits: even ? around(alinementLimits, uniform) : [],
+      limits: around(alinementLimits, uniform),
       series: [
         series('offset', offset62, {
           ink: 'seriesA',
@@ -205,6 +205,17 @@ export function trackChartData(record: CaseRecord, limits: ChartLimits = NO_LIMI
           ),
           { ink: 'seriesC', marker: 'diamond' },
         ),
+        ...(parts.length === 0
+          ? []
+          : [
+              {
+                label: 'fitted',
+                values: positionsM.map((at) => fittedAt(parts, at)),
+                ink: 'ink' as const,
+                marker: null,
+                dash: [6, 2],
+              },
+            ]),
       ],
     },
     {
@@ -233,12 +244,15 @@ export function trackChartData(record: CaseRecord, limits: ChartLimits = NO_LIMI
     marks: caseMarks(record).filter((mark) => Number.isFinite(mark.fromM)),
     limitsFrom: limits.from,
     remarks: [
-      ...(even || stations.length === 0
-        ? []
-        : ['Stations are not evenly spaced: no running average of alinement is drawn.']),
-      ...(even && alinementLimits.length > 0
-        ? ['Uniform: average of nine stations, undisturbed ones only; an adopted method below class 6.']
+      ...(uniform.some(Number.isFinite)
+        ? [
+            'Uniform: average of nine points 15 ft 6 in apart, from undisturbed stations only; an adopted method below class 6.',
+          ]
         : []),
+      ...(deviations.some((each) => each?.resampled)
+        ? ['Where a point lies between two stations, uniform is read off the line joining them.']
+        : []),
+      ...(parts.length > 0 ? ['Tangents, transitions and curves as fitted to the curvature readings.'] : []),
     ],
   };
 }
@@ -248,3 +262,11 @@ const sumOf = (a: number, b: number): number =>
   Number.isFinite(a) || Number.isFinite(b)
     ? (Number.isFinite(a) ? a : 0) + (Number.isFinite(b) ? b : 0)
     : NaN;
+
+/** The fitted curvature at a place; nothing beyond the stations it was fitted to. */
+function fittedAt(parts: readonly LinePart[], atM: number): number {
+  const part = parts.find(({ fromM, toM }) => atM >= fromM && atM <= toM);
+  if (part === undefined) return NaN;
+  const share = (atM - part.fromM) / (part.toM - part.fromM);
+  return part.curvatureFromPerM + share * (part.curvatureToPerM - part.curvatureFromPerM);
+}

@@ -7,17 +7,9 @@ import { dropInFindings } from './mechanics/drop-in';
 import { rolloverFindings } from './mechanics/rollover';
 import { unbalanceLoadFindings } from './mechanics/unbalance-load';
 import { railReadingFindings } from './rails/rail-readings';
-import { chordDeviationFindings } from './track/chord-deviation';
-import { crosslevelFindings } from './track/crosslevel';
-import { curvatureFindings } from './track/curvature';
-import { curvingFindings } from './track/curving';
-import { gaugeFindings } from './track/gauge';
-import { gaugeUnderLoadFindings } from './track/gauge-under-load';
-import { tieFindings } from './track/ties';
-import { twistFindings } from './track/twist';
-import { warpFindings } from './track/warp';
 import { couplerForceFindings } from './train/coupler-forces';
 import { makeUpFindings } from './train/make-up';
+import { trackFindings } from './track';
 import { recorderFindings } from './train/recorder';
 import { speedFindings } from './train/speed';
 import { tonnageFindings } from './train/tonnage';
@@ -38,15 +30,7 @@ const FINDINGS: readonly ((context: Context) => readonly Finding[])[] = [
   makeUpFindings,
   couplerForceFindings,
   vehicleLoadFindings,
-  curvatureFindings,
-  curvingFindings,
-  gaugeFindings,
-  gaugeUnderLoadFindings,
-  crosslevelFindings,
-  warpFindings,
-  twistFindings,
-  chordDeviationFindings,
-  tieFindings,
+  trackFindings,
   backToBackFindings,
   diameterFindings,
   wheelLimitFindings,

@@ -5,19 +5,25 @@ import { climbLimitMethod } from '../mechanics/climb-limit';
 import { couplerAngleMethod } from '../mechanics/coupler-angle';
 import { couplerForceMethod } from '../mechanics/coupler-force';
 import { couplerLateralMethod } from '../mechanics/coupler-lateral';
+import { draftGearMethod } from '../mechanics/draft-gear';
 import { dropInMethod } from '../mechanics/drop-in';
 import { locomotiveForceMethod } from '../mechanics/locomotive-force';
+import { massChainMethod } from '../mechanics/mass-chain';
 import { pointClearanceMethod } from '../mechanics/point-clearance';
 import { resistanceMethod } from '../mechanics/resistance';
 import { rolloverMethod } from '../mechanics/rollover';
 import { jackknifeMethod, stringlineMethod } from '../mechanics/stringline';
 import { trainBrakeMethod } from '../mechanics/train-brake';
+import { trainSimulationMethod } from '../mechanics/train-simulation';
 import { unbalanceLoadMethod } from '../mechanics/unbalance-load';
 import { staticWheelLoadMethod } from '../mechanics/wheel-load';
 import { leverArmsMethod } from '../rail/lever-arms';
 import { curvatureMethod } from '../track/curvature';
 import { curvingSpeedMethod } from '../track/curving-speed';
 import { deviationFromUniformMethod, segmentAverageMethod } from '../track/deviation';
+import { gaugeChangeMethod } from '../track/gauge-change';
+import { lowJointsMethod } from '../track/low-joints';
+import { segmentationMethod } from '../track/segments';
 import { underLoadMethod } from '../track/under-load';
 import { warpMethod } from '../track/warp';
 import { accelerationMethod } from '../train/acceleration';
@@ -32,7 +38,7 @@ import { unbalanceShareMethod } from './mechanics/unbalance-load';
 import { deviationBeforePodMethod } from './track/before-pod';
 import { curvatureAverageMethod } from './track/curvature';
 import { twistMethod } from './track/twist';
-import { warpUnderLoadMethod } from './track/warp';
+import { shortWarpMethod, warpUnderLoadMethod } from './track/warp';
 import { tonnageMethod } from './train/tonnage';
 import { sideBearingSumMethod } from './wheels/truck';
 import type { Method } from './finding';
@@ -41,14 +47,18 @@ import type { Method } from './finding';
 export const METHODS: readonly Method[] = [
   curvatureMethod,
   curvatureAverageMethod,
+  segmentationMethod,
   curvingSpeedMethod,
   deviationFromUniformMethod,
   deviationBeforePodMethod,
   segmentAverageMethod,
   underLoadMethod,
+  gaugeChangeMethod,
   warpMethod,
+  shortWarpMethod,
   warpUnderLoadMethod,
   twistMethod,
+  lowJointsMethod,
   backToBackMethod,
   chordDiameterMethod,
   sideBearingSumMethod,
@@ -64,6 +74,9 @@ export const METHODS: readonly Method[] = [
   couplerLateralMethod,
   stringlineMethod,
   jackknifeMethod,
+  draftGearMethod,
+  massChainMethod,
+  trainSimulationMethod,
   dropInMethod,
   dropInShareMethod,
   pointClearanceMethod,

@@ -1,4 +1,5 @@
 import type { Method } from '../findings/finding';
+import { sharesAt, type Share } from './resample';
 
 /** Nine stations, as 49 CFR 213.327(a) averages them. */
 export const UNIFORM_STATIONS = 9;
@@ -10,44 +11,127 @@ export const CURVE_SEGMENT_M = 47.244;
 const SAME_POSITION_M = 0.001;
 
 export type Deviation = {
-  /** Mean of the stations used: what "uniform" is here. */
+  /** Mean of the points used: what "uniform" is here. */
   readonly uniform: number;
   /** Value at the station less `uniform`. */
   readonly deviation: number;
-  /** Stations averaged, the station itself among them; fewer than asked for near an end or a gap. */
+  /** Points averaged, the station itself among them; fewer than asked for near an end or a gap. */
   readonly used: number;
+  /** What each reading adds to `uniform`; the station's own comes first. */
+  readonly shares: readonly Share[];
+  /** True where a point lay between two stations and was read off the line joining them. */
+  readonly resampled: boolean;
+};
+
+/** Where the values stand and how far apart the points averaged are to be, m. */
+export type Spread = {
+  readonly positionsM: ArrayLike<number>;
+  readonly spacingM: number;
+  /** A point this close to a station is that station. */
+  readonly sameM: number;
+  /** Farthest two stations may stand apart for a point between them to be read off the line joining them. */
+  readonly bridgeM: number;
 };
 
 /**
  * How far each value (mid-ordinate, profile) departs from uniform, uniform being the mean of
- * `stations` consecutive stations centred on it, itself included.
- * Values: any one unit, in order along the track, evenly spaced; NaN where not taken.
- * Near an end, or beside a station not taken, the stations opposite are left out too, so that
- * the window stays centred and a steady spiral still counts as uniform. null where the value
- * itself was not taken or fewer than three stations remain.
+ * `stations` points centred on it, itself included. Values: any one unit, in order along the track;
+ * NaN where not taken. Without `spread` the values are evenly spaced and the points are the
+ * stations themselves; with it the points are `spacingM` apart wherever the stations stand, and one
+ * between two stations is read off the straight line joining them (see `sharesAt`).
+ * Near an end, or beside a station not taken, the points opposite are left out too, so that the
+ * window stays centred and a steady spiral still counts as uniform. null where the value itself
+ * was not taken or fewer than three points remain.
  * Source: 49 CFR 213.327(a) for class 6 and above; an adopted method for classes 1 to 5.
  */
 export function deviationsFromUniform(
   values: ArrayLike<number>,
   stations: number = UNIFORM_STATIONS,
+  spread: Spread = evenly(values.length),
 ): (Deviation | null)[] {
+  const { positionsM, spacingM } = spread;
   const reach = Math.floor(stations / 2);
+  const has = (index: number): boolean => Number.isFinite(values[index] ?? NaN);
+  const at = (index: number, steps: number): readonly Share[] | null =>
+    sharesAt(positionsM, has, (positionsM[index] ?? NaN) + steps * spacingM, {
+      sameM: spread.sameM,
+      bridgeM: spread.bridgeM,
+      near: index + steps,
+    });
   const result: (Deviation | null)[] = [];
   for (let i = 0; i < values.length; i += 1) {
-    const value = values[i]!;
-    let sum = value;
-    let used = 1;
-    for (let step = 1; step <= reach; step += 1) {
-      const pair = (values[i - step] ?? NaN) + (values[i + step] ?? NaN);
-      if (Number.isFinite(pair)) {
-        sum += pair;
-        used += 2;
-      }
+    if (!has(i)) {
+      result.push(null);
+      continue;
     }
-    const uniform = sum / used;
-    result.push(Number.isFinite(value) && used >= 3 ? { uniform, deviation: value - uniform, used } : null);
+    const points: Share[] = [{ index: i, weight: 1 }];
+    let used = 1;
+    let resampled = false;
+    for (let step = 1; step <= reach; step += 1) {
+      const before = at(i, -step);
+      const after = before === null ? null : at(i, step);
+      if (before === null || after === null) continue;
+      points.push(...before, ...after);
+      used += 2;
+      resampled ||= before.length > 1 || after.length > 1;
+    }
+    if (used < 3) {
+      result.push(null);
+      continue;
+    }
+    const shares = gathered(points, used);
+    const uniform = shares.reduce((sum, { index, weight }) => sum + weight * (values[index] ?? NaN), 0);
+    result.push({ uniform, deviation: (values[i] ?? NaN) - uniform, used, shares, resampled });
   }
   return result;
+}
+
+/** Stations are taped: within half a foot they are where they were meant to be. */
+export const SAME_STATION_M = 0.1524;
+
+/** A point lies between neighbours when they stand no farther apart than this many usual spacings. */
+const BRIDGED_SPACINGS = 1.5;
+
+/** The median distance from one station to the next, m; null with fewer than two stations apart. */
+export function usualSpacing(positionsM: ArrayLike<number>): number | null {
+  const steps: number[] = [];
+  for (let i = 1; i < positionsM.length; i += 1) {
+    const step = positionsM[i]! - positionsM[i - 1]!;
+    if (step > SAME_STATION_M) steps.push(step);
+  }
+  const sorted = Float64Array.from(steps).sort();
+  return sorted[Math.floor(sorted.length / 2)] ?? null;
+}
+
+/**
+ * How a sheet is averaged over points `pointsM` apart (a quarter of the chord): a point between
+ * two stations is read off the line joining them when they stand at most half the chord, and one
+ * and a half usual spacings, apart. Engineering judgement.
+ */
+export const spreadOver = (positionsM: ArrayLike<number>, pointsM: number): Spread => ({
+  positionsM,
+  spacingM: pointsM,
+  sameM: SAME_STATION_M,
+  bridgeM: Math.min(BRIDGED_SPACINGS * (usualSpacing(positionsM) ?? 0), 2 * pointsM) + SAME_STATION_M,
+});
+
+/** Stations one apart, with no point between them. */
+const evenly = (count: number): Spread => ({
+  positionsM: Array.from({ length: count }, (_, index) => index),
+  spacingM: 1,
+  sameM: 0,
+  bridgeM: 0,
+});
+
+/** Each reading once, with its weight in the mean of `used` points. */
+function gathered(points: readonly Share[], used: number): readonly Share[] {
+  const shares: { index: number; weight: number }[] = [];
+  for (const { index, weight } of points) {
+    const known = shares.find((share) => share.index === index);
+    if (known) known.weight += weight / used;
+    else shares.push({ index, weight: weight / used });
+  }
+  return shares;
 }
 
 /** Where a segment begins and ends, m; the beginning belongs to it, the end does not. */
@@ -97,13 +181,17 @@ export const deviationFromUniformMethod: Method = {
   id: 'deviation-from-uniform',
   name: 'Deviation from uniform, nine-station average',
   formula:
-    'deviation(i) = m(i) − mean of m(i−4) … m(i+4), m: mid-chord offset at evenly spaced stations (every 15 ft 6 in for a 62-ft chord, 7 ft 9 in for a 31-ft chord)',
+    'deviation(x) = m(x) − mean of m(x − 4s) … m(x + 4s). m: mid-chord offset; s: a quarter of the chord (15 ft 6 in for 62 ft, 7 ft 9 in for 31 ft). Where no station stands at a point, m is read off the straight line between the stations on either side.',
   validRange:
-    'Evenly spaced stations. Near an end or a missing station fewer are averaged, kept in pairs about the station, and their number is given; at least three are needed.',
+    'Stations at most half a chord apart, and at most one and a half times their usual spacing, where a point lies between two of them: nothing is carried across a missing station. Near an end or a gap fewer points are averaged, kept in pairs about the station, and their number is given; at least three are needed.',
   sources: [
     {
       text: '49 CFR 213.327(a): nine consecutive points, for track classes 6 and above',
       status: 'published',
+    },
+    {
+      text: 'The straight line between neighbouring stations, for sheets not taken every quarter of the chord',
+      status: 'engineering judgement',
     },
     {
       text: 'Adopted here for classes 1 to 5, for which 49 CFR 213.55 and 213.63 do not say how uniform is found',

@@ -25,51 +25,43 @@ export type WarpPair = {
   readonly changeMm: number;
 };
 
-/**
- * Every pair of stations less than `baseM` apart, one at a time, in order of position.
- * A pair exactly `baseM` apart (to a millimetre) is left out: the rule says "less than 62 feet".
- * See `warpPairsAtBase` for those.
- * Units: positions m, crosslevel mm. Stations may come in any order. Two readings at one
- * position are not a pair. Source: 49 CFR 213.63(a).
- */
-export function* warpPairs(
-  stations: readonly CrosslevelStation[],
-  baseM: number = WARP_BASE_M,
-): Generator<WarpPair> {
-  yield* pairsBetween(stations, SAME_DISTANCE_M, baseM - SAME_DISTANCE_M);
-}
-
-/** The pairs `warpPairs` leaves out because they are `baseM` apart to a millimetre. */
-export function* warpPairsAtBase(
-  stations: readonly CrosslevelStation[],
-  baseM: number = WARP_BASE_M,
-): Generator<WarpPair> {
-  for (const pair of pairsBetween(stations, baseM - SAME_DISTANCE_M, baseM + 2 * SAME_DISTANCE_M)) {
-    if (Math.abs(pair.distanceM - baseM) <= SAME_DISTANCE_M) yield pair;
-  }
-}
+/** Which pairs are compared: farther apart than one length and no farther than the other. */
+export type Reach = { readonly moreThanM: number; readonly lessThanM: number };
 
 /**
- * The pair with the greatest change of crosslevel, whichever its sign; the first such pair when
- * several are equal; null when no two stations lie less than `baseM` apart.
- * Units, order and source as `warpPairs`.
+ * Pairs less than a distance apart. One exactly that far apart (to a millimetre) is left out: the
+ * rule says "less than 62 feet". Two readings at one position are not a pair.
  */
-export function worstWarp(
-  stations: readonly CrosslevelStation[],
-  baseM: number = WARP_BASE_M,
-): WarpPair | null {
-  let worst: WarpPair | null = null;
-  for (const pair of warpPairs(stations, baseM)) {
-    if (worst === null || Math.abs(pair.changeMm) > Math.abs(worst.changeMm)) worst = pair;
-  }
-  return worst;
-}
+export const lessThan = (baseM: number): Reach => ({
+  moreThanM: SAME_DISTANCE_M,
+  lessThanM: baseM - SAME_DISTANCE_M,
+});
 
-function* pairsBetween(
+/** Pairs at most a distance apart, those exactly that far apart among them. */
+export const upTo = (baseM: number): Reach => ({
+  moreThanM: SAME_DISTANCE_M,
+  lessThanM: baseM + SAME_DISTANCE_M,
+});
+
+/** Pairs a distance apart, give or take: those `lessThan` leaves out where nothing else is said. */
+export const apart = (baseM: number, giveM: number = SAME_DISTANCE_M): Reach => ({
+  moreThanM: baseM - giveM,
+  lessThanM: baseM + giveM,
+});
+
+export const LESS_THAN_62_FT = lessThan(WARP_BASE_M);
+
+/**
+ * Calls `visit` for every pair of stations within reach, in order of position: indices into the
+ * stations given, earlier position first; their distance; crosslevel at the later less that at the
+ * earlier. A callback, not a list: a sheet of thousands of stations has hundreds of thousands of pairs.
+ * Units: positions m, crosslevel mm. Stations may come in any order. Source: 49 CFR 213.63(a).
+ */
+export function eachWarpPair(
   stations: readonly CrosslevelStation[],
-  moreThanM: number,
-  lessThanM: number,
-): Generator<WarpPair> {
+  { moreThanM, lessThanM }: Reach,
+  visit: (from: number, to: number, distanceM: number, changeMm: number) => void,
+): void {
   const order = stations
     .map((_, index) => index)
     .filter((index) => {
@@ -77,18 +69,36 @@ function* pairsBetween(
       return Number.isFinite(station.positionM) && Number.isFinite(station.crosslevelMm);
     })
     .sort((a, b) => stations[a]!.positionM - stations[b]!.positionM);
+  const positions = Float64Array.from(order, (index) => stations[index]!.positionM);
+  const levels = Float64Array.from(order, (index) => stations[index]!.crosslevelMm);
   for (let i = 0; i < order.length; i += 1) {
-    const from = order[i]!;
-    const earlier = stations[from]!;
     for (let j = i + 1; j < order.length; j += 1) {
-      const to = order[j]!;
-      const later = stations[to]!;
-      const distanceM = later.positionM - earlier.positionM;
+      const distanceM = positions[j]! - positions[i]!;
       if (distanceM >= lessThanM) break;
       if (distanceM <= moreThanM) continue;
-      yield { from, to, distanceM, changeMm: later.crosslevelMm - earlier.crosslevelMm };
+      visit(order[i]!, order[j]!, distanceM, levels[j]! - levels[i]!);
     }
   }
+}
+
+/**
+ * The pair with the greatest change of crosslevel, whichever its sign, of those that `which` lets
+ * through; the first such pair when several are equal, null when there is none.
+ * Units, order and source as `eachWarpPair`.
+ */
+export function worstWarp(
+  stations: readonly CrosslevelStation[],
+  reach: Reach = LESS_THAN_62_FT,
+  which: (from: number, to: number) => boolean = () => true,
+): WarpPair | null {
+  let worst: WarpPair | null = null;
+  let size = -1;
+  eachWarpPair(stations, reach, (from, to, distanceM, changeMm) => {
+    if (Math.abs(changeMm) <= size || !which(from, to)) return;
+    size = Math.abs(changeMm);
+    worst = { from, to, distanceM, changeMm };
+  });
+  return worst;
 }
 
 export const warpMethod: Method = {

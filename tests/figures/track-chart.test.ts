@@ -164,16 +164,19 @@ describe('trackChartData', () => {
     expect(trackChartData(build()).panels[0]!.series[0]).toMatchObject({ values: [1440], hollow: [false] });
   });
 
-  it('draws no running average over uneven stations and says so', () => {
+  it('draws the running average over uneven stations where points lie between them, and says so', () => {
     const { entity, reading, build } = recordBuilder();
-    for (const position of [0, 5, 7, 20, 21]) {
+    for (const position of [-30, -26, -22, -17, -13, -9, -4, 0, 25]) {
       const id = entity('station', { name: String(position), disturbance: 'undisturbed' });
       reading('station', id, 'stationPosition', position);
-      reading('station', id, 'midOrdinate62', 10);
+      reading('station', id, 'midOrdinate62', 100 + position);
     }
     const uneven = trackChartData(build(), CLASS_3);
-    expect(uneven.remarks.join()).toContain('not evenly spaced');
-    expect(uneven.panels[2]!.series[1]!.values).toEqual([NaN, NaN, NaN, NaN, NaN]);
+    expect(uneven.remarks.join()).toContain('read off the line joining them');
+    const uniform = uneven.panels[2]!.series[1]!.values;
+    // A steady spiral is its own average; nothing is carried over the 25 m to the last station.
+    expect(uniform[4]).toBeCloseTo(87, 9);
+    expect(uniform[8]).toBeNaN();
   });
 
   it('draws no limit when none is in force', () => {

@@ -231,19 +231,45 @@ describe('alinement from uniform', () => {
     );
   });
 
-  it('does not average across a break in the spacing', () => {
-    const even = stationSheet(range(-8, -5), { midOrdinate62: () => '6' });
-    const shifted = stationSheet(range(-3, 0), { midOrdinate62: () => '1' }).map((station) => ({
-      ...station,
-      readings: station.readings?.map((reading) =>
-        reading.quantity === 'stationPosition'
-          ? { ...reading, entered: `${Number(station.fields?.name) * 15.5 + 6} ft` }
-          : reading,
-      ),
+  /** Offsets of a steady spiral, 1/16 in more every foot, read at places of the crew's own choosing. */
+  const spiral = (feetAt: readonly number[], missing: readonly number[] = []) =>
+    feetAt.map((ft) => ({
+      id: `f${ft}`,
+      fields: { name: String(ft), disturbance: 'undisturbed' },
+      readings: [
+        { quantity: 'stationPosition', entered: `${ft} ft` },
+        ...(missing.includes(ft)
+          ? []
+          : [{ quantity: 'midOrdinate62', value: inch(5 + ft / 16), unit: 'in', entered: '' }]),
+      ],
     }));
-    const at = found(buildRecord({ fields: CURVE, station: [...even, ...shifted] }));
-    expect(at.measured('alinement62Worst').value).toBeCloseTo(0, 9);
-    expect(at.measured('alinement62Worst').remarks.join(' ')).toContain('2 stretches');
+  const TEN_FEET = range(-20, 0).map((step) => step * 10);
+
+  it('resamples a sheet that was not taken every quarter of the chord, and says so', () => {
+    const at = found(buildRecord({ fields: CURVE, station: spiral(TEN_FEET) }));
+    const worst = at.measured('alinement62Worst');
+    expect(worst.value).toBeCloseTo(0, 9);
+    expect(worst.remarks.join(' ')).toMatch(/the stations are 10(\.\d+)? ft/);
+    expect(worst.remarks.join(' ')).toContain('Resampled at 17 stations');
+    // Every point 15 ft 6 in from the middle lies between two stations: more than nine readings.
+    expect(at.measured('alinement62:f-100').readings.length).toBeGreaterThan(9);
+  });
+
+  it('carries nothing across a missing station', () => {
+    const at = found(buildRecord({ fields: CURVE, station: spiral(TEN_FEET, [-120]) }));
+    // The point at −115.5 would lie between −120, not read, and −110; its opposite goes with it.
+    expect(at.measured('alinement62:f-100').remarks.join(' ')).toContain('mean of 7 points here');
+    expect(at.measured('alinement62:f-100').readings).not.toContain('f-120.midOrdinate62');
+    expect(at.has('alinement62:f-120')).toBe(false);
+  });
+
+  it('is the same for an uneven sheet of the same spiral', () => {
+    const uneven = [
+      -200, -188, -181, -170, -152, -149, -133, -120, -104, -97, -83, -70, -55, -41, -30, -16, 0,
+    ];
+    const worst = found(buildRecord({ fields: CURVE, station: spiral(uneven) })).measured('alinement62Worst');
+    // Half a foot is within the taping: what is left is less than that much of the spiral, averaged.
+    expect(Math.abs(worst.value)).toBeLessThan(inch(0.5 / 16 / 4));
   });
 });
 
@@ -331,5 +357,134 @@ describe('state of the place', () => {
     ['undisturbed', 'repaired', 'notMeasured'],
   ])('reading %s at a station %s is %s', (own, station, kind) => {
     expect(at(own, station)).toBe(kind);
+  });
+});
+
+describe('curvature from a chord of another length', () => {
+  const sheet = (readings: Parameters<typeof stationSheet>[1]) => stationSheet(range(-8, 0), readings);
+  // 100-ft chord on six degrees: 8m/(c² + 4m²) with m = 15.71 in.
+  const offsets = { midOrdinateOther: () => '15 11/16' };
+
+  it('uses the length said for the sheet, with its uncertainty', () => {
+    const at = found(
+      buildRecord({
+        fields: CURVE,
+        readings: [{ quantity: 'otherChord', entered: '100 ft' }],
+        station: sheet(offsets),
+      }),
+    );
+    const curvature = at.measured('curvature:s-3');
+    expect(fromCanonical(curvature.value, '°curve', 'curvature')).toBeCloseTo(5.99, 1);
+    expect(curvature.readings).toEqual(['s-3.midOrdinateOther', 'case-1.otherChord']);
+    expect(curvature.remarks.join(' ')).toContain('From a chord of 100');
+  });
+
+  it('finds nothing while the length is not said', () => {
+    const at = found(buildRecord({ fields: CURVE, station: sheet(offsets) }));
+    expect(at.has('curvature:s-3')).toBe(false);
+    expect(at.get('curvatureAtPod')).toMatchObject({ kind: 'notMeasured' });
+  });
+});
+
+describe('parts of the line', () => {
+  // Tangent to −36, transition to −18, six degrees from there.
+  const offset = (step: number) =>
+    String(Math.round(16 * 6 * Math.min(1, Math.max(0, (step + 36) / 18))) / 16);
+  const at = found(
+    buildRecord({
+      fields: CURVE,
+      station: stationSheet(range(-60, 0), { midOrdinate62: offset, crosslevel: () => '3' }),
+    }),
+  );
+
+  it('are found with their curvature, and where they meet', () => {
+    expect(at.measured('linePart:1').title).toContain('tangent');
+    expect(at.measured('linePart:2').title).toContain('transition');
+    expect(at.measured('linePart:3').title).toContain('curve');
+    expect(fromCanonical(at.measured('linePart:3').value, '°curve', 'curvature')).toBeCloseTo(5.96, 1);
+    const meets = at.measured('lineBreak:2');
+    expect(meets.dimension).toBe('alongTrack');
+    expect(Math.abs(meets.value - toCanonical(-18 * 15.5, 'ft', 'alongTrack'))).toBeLessThan(
+      Math.max(2 * meets.u, 1),
+    );
+    expect(meets.u).toBeGreaterThan(0);
+    expect(at.has('linePart:4')).toBe(false);
+  });
+
+  it('keep the average at the POD within the body of the curve', () => {
+    expect(at.measured('curvatureAtPod').remarks.join(' ')).toContain('within the curve the POD lies on');
+  });
+});
+
+describe('joints, runoff, gauge change and sound ties', () => {
+  const rails = (step: number) => ({ joint: step % 2 === 0 ? 'left' : 'right' });
+  // On tangent crosslevel counts the left rail high: low at left joints, high at right ones.
+  const level = (step: number) => (step % 2 === 0 ? '-3/4' : '3/4');
+  const record = (feetApart: number, levels: (step: number) => string | null = level) =>
+    buildRecord({
+      fields: { alignment: 'tangent', trackClass: '3' },
+      station: stationSheet(range(-7, 0), { crosslevel: levels }, rails).map((station) => ({
+        ...station,
+        readings: station.readings?.map((reading) =>
+          reading.quantity === 'stationPosition'
+            ? { ...reading, entered: `${Number(station.fields?.name) * feetApart} ft` }
+            : reading,
+        ),
+      })),
+    });
+
+  it('condemns six differences in a row of more than 1 1/4 in (49 CFR 213.63(a), footnote 2)', () => {
+    const low = found(record(19.5)).measured('lowJoints');
+    expect(low.value).toBeCloseTo(inch(1.5), 9);
+    expect(low.readings).toHaveLength(7);
+    expect(low.limits[0]).toMatchObject({ exceeded: true });
+    expect(low.u).toBeGreaterThan(0);
+  });
+
+  it('does not when one of the six is within it, or lies the other way', () => {
+    const one = found(record(19.5, (step) => (step === -3 ? '1/4' : level(step)))).measured('lowJoints');
+    expect(one.limits[0]).toMatchObject({ exceeded: false });
+    const highJoints = found(record(19.5, (step) => level(step + 1))).measured('lowJoints');
+    expect(highJoints.value).toBeCloseTo(inch(-1.5), 9);
+  });
+
+  it('does not take joints less than 10 ft apart, or one without crosslevel, for staggered', () => {
+    expect(found(record(9.5)).get('lowJoints')).toMatchObject({ kind: 'notMeasured' });
+    const gap = found(record(19.5, (step) => (step === -3 ? null : level(step))));
+    expect(gap.get('lowJoints')).toMatchObject({ kind: 'notMeasured' });
+  });
+
+  it('holds runoff and sound ties against the class, ties by the sharpness of the curve', () => {
+    const at = found(
+      buildRecord({
+        fields: { alignment: 'curveLeft', trackClass: '3' },
+        station: stationSheet(range(-8, 0), {
+          midOrdinate62: (step) => (step < -4 ? '1' : '6'),
+          soundTies: (step) => (step < -4 ? '8' : '9'),
+          'runoff31.left': (step) => (step === -2 ? '2 1/4' : null),
+        }),
+      }),
+    );
+    // 49 CFR 213.109(b)(4), class 3: 8 up to two degrees, 10 above; 213.63(a): 2 in in 31 ft.
+    expect(at.measured('soundTies:s-6').limits).toMatchObject([{ limit: 8, exceeded: false }]);
+    expect(at.measured('soundTies:s-2').limits).toMatchObject([{ limit: 10, exceeded: true }]);
+    expect(at.measured('soundTiesFewest').value).toBe(8);
+    expect(at.measured('runoff31LeftWorst').limits[0]).toMatchObject({ exceeded: true });
+    expect(at.get('runoff31RightWorst')).toMatchObject({ kind: 'notMeasured' });
+  });
+
+  it('finds how fast gauge changes, and the warp within 31 ft', () => {
+    const at = found(
+      buildRecord({
+        fields: CURVE,
+        station: stationSheet(range(-4, 0), {
+          gauge: (step) => (step >= -1 ? '57 1/4' : '56 1/2'),
+          crosslevel: (step) => (step === 0 ? '4' : step === -2 ? '5' : step === -3 ? '2' : '4'),
+        }),
+      }),
+    );
+    expect(at.measured('gaugeChangeWorst').value).toBeCloseTo(inch(0.75), 9);
+    expect(at.measured('gaugeRateWorst').value).toBeCloseTo(0.75 / (15.5 * 12), 9);
+    expect(at.measured('warpShortWorst').value).toBeCloseTo(inch(3), 9);
   });
 });

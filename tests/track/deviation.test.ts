@@ -47,7 +47,7 @@ describe('deviation from uniform', () => {
   });
 
   it('the window can be another', () => {
-    expect(deviationsFromUniform([0, 0, 9, 0, 0], 3)[2]).toEqual({ uniform: 3, deviation: 6, used: 3 });
+    expect(deviationsFromUniform([0, 0, 9, 0, 0], 3)[2]).toMatchObject({ uniform: 3, deviation: 6, used: 3 });
   });
 });
 

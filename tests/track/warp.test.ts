@@ -1,6 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { WARP_BASE_M, warpPairs, warpPairsAtBase, worstWarp, type CrosslevelStation } from '~/lib/track/warp';
+import {
+  apart,
+  eachWarpPair,
+  LESS_THAN_62_FT,
+  upTo,
+  WARP_BASE_M,
+  worstWarp,
+  type CrosslevelStation,
+  type Reach,
+  type WarpPair,
+} from '~/lib/track/warp';
 
 const SEED = { seed: 6219 };
 /** Whole millimetres, so that shifting the datum rounds nothing. */
@@ -11,6 +21,18 @@ const sheet = fc.array(
   }),
   { maxLength: 40 },
 );
+
+function pairsOf(
+  stations: readonly CrosslevelStation[],
+  reach: Reach = LESS_THAN_62_FT,
+): readonly WarpPair[] {
+  const pairs: WarpPair[] = [];
+  eachWarpPair(stations, reach, (from, to, distanceM, changeMm) =>
+    pairs.push({ from, to, distanceM, changeMm }),
+  );
+  return pairs;
+}
+
 const size = (stations: readonly CrosslevelStation[]) => Math.abs(worstWarp(stations)?.changeMm ?? 0);
 
 describe('warp', () => {
@@ -21,15 +43,15 @@ describe('warp', () => {
         let pairs = 0;
         for (let i = 0; i < stations.length; i += 1) {
           for (let j = i + 1; j < stations.length; j += 1) {
-            const apart = Math.abs(stations[i]!.positionM - stations[j]!.positionM);
-            if (apart <= 0.001 || apart >= WARP_BASE_M - 0.001) continue;
+            const distance = Math.abs(stations[i]!.positionM - stations[j]!.positionM);
+            if (distance <= 0.001 || distance >= WARP_BASE_M - 0.001) continue;
             pairs += 1;
             const change = Math.abs(stations[i]!.crosslevelMm - stations[j]!.crosslevelMm);
             greatest = Math.max(greatest, change);
           }
         }
         expect(size(stations)).toBe(greatest);
-        expect([...warpPairs(stations)]).toHaveLength(pairs);
+        expect(pairsOf(stations)).toHaveLength(pairs);
       }),
       SEED,
     );
@@ -54,7 +76,7 @@ describe('warp', () => {
     fc.assert(
       fc.property(sheet, sheet, (stations, more) => {
         expect(size([...stations, ...more])).toBeGreaterThanOrEqual(size(stations));
-        for (const pair of warpPairs(stations)) {
+        for (const pair of pairsOf(stations)) {
           expect(pair.distanceM).toBeGreaterThan(0);
           expect(pair.distanceM).toBeLessThan(WARP_BASE_M);
           expect(stations[pair.from]!.positionM).toBeLessThan(stations[pair.to]!.positionM);
@@ -71,11 +93,11 @@ describe('warp', () => {
       { positionM: WARP_BASE_M, crosslevelMm: 60 },
     ];
     expect(worstWarp(stations)).toBeNull();
-    expect([...warpPairsAtBase(stations)]).toMatchObject([{ from: 0, to: 2, changeMm: 50 }]);
+    expect(pairsOf(stations, apart(WARP_BASE_M))).toMatchObject([{ from: 0, to: 2, changeMm: 50 }]);
   });
 
   it('another base, as elsewhere in the world', () => {
     const stations = [0, 1, 2, 3, 4].map((m) => ({ positionM: m, crosslevelMm: m * m }));
-    expect(worstWarp(stations, 3.002)).toMatchObject({ from: 1, to: 4, changeMm: 15 });
+    expect(worstWarp(stations, upTo(3))).toMatchObject({ from: 1, to: 4, changeMm: 15 });
   });
 });

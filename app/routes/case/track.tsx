@@ -37,7 +37,7 @@ export { revalidateAfterForms as shouldRevalidate } from '~/app/revalidate';
 const countsIn = (text: string | null): readonly number[] =>
   (text ?? '').split('.').map((part) => Math.min(Number(part) || 0, 9999));
 
-const CASE_GROUPS = ['curveDesign', 'trackObservations'] as const;
+const CASE_GROUPS = ['sheetReading', 'curveDesign', 'trackObservations'] as const;
 
 export async function loader({ request, params }: LoaderFunctionArgs) {
   const loaded = loadCase(params);

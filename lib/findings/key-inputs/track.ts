@@ -1,9 +1,9 @@
-import { WARP_BASE_M, warpPairs } from '../../track/warp';
+import { LESS_THAN_62_FT, WARP_BASE_M } from '../../track/warp';
 import { derive, remarked } from '../build';
 import type { Context, Station } from '../context';
 import type { Taken } from '../reading-index';
 import { stationColumn } from '../station-column';
-import { nearPod, standingCrosslevel, warpStations, worstWarpOf } from '../track/warp';
+import { nearPod, standingCrosslevel, worstWarpAmong } from '../track/warp';
 import { along } from '../words';
 
 /** Positions a millimetre apart are the same position. */
@@ -71,8 +71,7 @@ function movementNear(context: Context, widest: AtStation | null): Taken | null 
 /** Size of the greatest change of crosslevel less than 62 ft apart, within the 62 ft before the POD. */
 export function warpBeforePod(context: Context): Taken | null {
   const crosslevel = standingCrosslevel(context);
-  const pairs = [...warpPairs(warpStations(context, crosslevel))].filter((pair) => nearPod(context, pair));
-  const worst = worstWarpOf(crosslevel, pairs);
+  const worst = worstWarpAmong(context, crosslevel, LESS_THAN_62_FT, nearPod(context));
   if (worst === null) return null;
   const from = context.stations[worst.pair.from]?.name ?? '?';
   const to = context.stations[worst.pair.to]?.name ?? '?';

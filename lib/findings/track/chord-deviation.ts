@@ -7,7 +7,8 @@ import type { Finding } from '../finding';
 import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
 import { beforePodFinding } from './before-pod';
-import { deviationAt, spacingRemarks, unevenRemarks } from './uniform';
+import { lineRailRemark } from './line-rail';
+import { deviationAt, spacingRemarks } from './uniform';
 import { largest, worstFinding, type At } from './worst';
 
 type Chord = {
@@ -16,15 +17,14 @@ type Chord = {
   readonly quantity: string;
   readonly slot: string;
   readonly limits: RuleQuantityId;
-  /** Stations the nine-point average is taken over: a quarter of the chord apart. */
-  readonly spacingM: number;
-  readonly spacing: string;
-  readonly remark: string;
+  /** Points of the nine-point average: a quarter of the chord apart. */
+  readonly pointsM: number;
+  /** Line is taken on one rail of the two, which the finding then names. */
+  readonly onLineRail: boolean;
 };
 
-const QUARTER_62 = { spacingM: toCanonical(15.5, 'ft', 'alongTrack'), spacing: '15 ft 6 in' } as const;
-const QUARTER_31 = { spacingM: toCanonical(7.75, 'ft', 'alongTrack'), spacing: '7 ft 9 in' } as const;
-const LINE_RAIL = 'Line taken on the outer rail of a curve, on the left rail of tangent.';
+export const QUARTER_62_M = toCanonical(15.5, 'ft', 'alongTrack');
+const QUARTER_31_M = toCanonical(7.75, 'ft', 'alongTrack');
 
 const CHORDS: readonly Chord[] = [
   {
@@ -33,8 +33,8 @@ const CHORDS: readonly Chord[] = [
     quantity: 'midOrdinate62',
     slot: '',
     limits: 'alinement62',
-    ...QUARTER_62,
-    remark: LINE_RAIL,
+    pointsM: QUARTER_62_M,
+    onLineRail: true,
   },
   {
     what: 'alinement31',
@@ -42,8 +42,8 @@ const CHORDS: readonly Chord[] = [
     quantity: 'midOrdinate31',
     slot: '',
     limits: 'alinement31',
-    ...QUARTER_31,
-    remark: LINE_RAIL,
+    pointsM: QUARTER_31_M,
+    onLineRail: true,
   },
   ...(['left', 'right'] as const).map((side) => ({
     what: `profile62${side === 'left' ? 'Left' : 'Right'}`,
@@ -51,8 +51,8 @@ const CHORDS: readonly Chord[] = [
     quantity: 'profile62',
     slot: side,
     limits: 'profile62' as const,
-    ...QUARTER_62,
-    remark: '',
+    pointsM: QUARTER_62_M,
+    onLineRail: false,
   })),
 ];
 
@@ -62,7 +62,7 @@ export const chordDeviationFindings = (context: Context): readonly Finding[] =>
 
 function forChord(context: Context, chord: Chord): readonly Finding[] {
   const column = stationColumn(context, chord.quantity, chord.slot);
-  const deviations = deviationAt(context, column);
+  const deviations = deviationAt(context, column, chord.pointsM);
   const limits = context.rules.trackLimits(chord.limits);
   const all: At[] = [];
   const perStation: Finding[] = [];
@@ -94,17 +94,16 @@ function forChord(context: Context, chord: Chord): readonly Finding[] {
       title: `${chord.name}, greatest deviation from uniform`,
       subject: null,
       remarks: distinct([
-        chord.remark,
+        chord.onLineRail ? lineRailRemark(context) : '',
         'Uniform is the nine-station average, an adopted method for classes 1 to 5.',
         ...column.remarks,
-        ...unevenRemarks(deviations),
-        ...(all.length > 0 ? spacingRemarks(deviations, chord.spacingM, chord.spacing) : []),
+        ...(all.length > 0 ? spacingRemarks(deviations) : []),
       ]),
     },
     largest(all, Math.abs),
     {
       limits: chord.limits,
-      missing: `${chord.name.toLowerCase()}, at three or more evenly spaced undisturbed stations in a row`,
+      missing: `${chord.name.toLowerCase()}, at three or more undisturbed stations in a row`,
     },
   );
   return [worst, beforePodFinding(context, chord), ...perStation];

@@ -6,7 +6,8 @@ import type { Finding, LimitCheck } from '../finding';
 import { LEFT_OUT_WORDS } from '../reading-index';
 import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
-import { deviationAt, unevenRemarks } from './uniform';
+import { QUARTER_62_M } from './chord-deviation';
+import { deviationAt, spacingRemarks } from './uniform';
 import { largest, worstFinding, type At } from './worst';
 
 const READ = { part: 'track', method: asReadMethod } as const;
@@ -72,7 +73,7 @@ export function crosslevelFindings(context: Context): readonly Finding[] {
 
 function fromUniform(context: Context): readonly Finding[] {
   const column = stationColumn(context, 'crosslevel');
-  const deviations = deviationAt(context, column);
+  const deviations = deviationAt(context, column, QUARTER_62_M);
   const remark =
     'The deviation from the nine-station average is an adopted method: the rules for classes 1 to 5 have no limit on it.';
   const all: At[] = [];
@@ -101,10 +102,10 @@ function fromUniform(context: Context): readonly Finding[] {
       what: 'crosslevelFromUniformWorst',
       title: 'Greatest departure of crosslevel from uniform',
       subject: null,
-      remarks: [remark, ...column.remarks, ...unevenRemarks(deviations)],
+      remarks: [remark, ...column.remarks, ...(all.length > 0 ? spacingRemarks(deviations) : [])],
     },
     largest(all, Math.abs),
-    { missing: 'crosslevel at three or more evenly spaced undisturbed stations in a row' },
+    { missing: 'crosslevel at three or more undisturbed stations in a row' },
   );
   return [worst, ...perStation];
 }

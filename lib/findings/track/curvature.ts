@@ -1,47 +1,37 @@
-import { toCanonical } from '../../readings/convert';
-import { curvatureFromMidOrdinate, curvatureMethod, RULE_OF_THUMB_CHORD_M } from '../../track/curvature';
+import { curvatureMethod } from '../../track/curvature';
 import { curveSegment, segmentAverage, segmentAverageMethod } from '../../track/deviation';
-import { derive, distinct, measured, notMeasured, remarked, type Heading } from '../build';
+import { derive, distinct, measured, notMeasured, type Heading } from '../build';
 import type { Context } from '../context';
 import type { Finding, Method } from '../finding';
-import { oncePerContext } from '../once-per-context';
 import type { Taken } from '../reading-index';
 import { stationColumn } from '../station-column';
 import { along } from '../words';
+import { isWithin, lineSegments, PART_WORDS, partAt } from './line-segments';
+import { stationCurvatures } from './station-curvatures';
 
-const CHORD_31_M = toCanonical(31, 'ft', 'alongTrack');
-
-/** Curvature at each station, 1/m, from the 62-ft chord, else from the 31-ft one. */
-export const stationCurvatures = oncePerContext((context: Context): readonly (Taken | null)[] => {
-  const long = stationColumn(context, 'midOrdinate62').at;
-  const short = stationColumn(context, 'midOrdinate31').at;
-  return context.stations.map((_, index) => {
-    const at62 = long[index];
-    if (at62) return derive((m) => curvatureFromMidOrdinate(m, RULE_OF_THUMB_CHORD_M), [at62]);
-    const at31 = short[index];
-    return at31
-      ? remarked(
-          derive((m) => curvatureFromMidOrdinate(m, CHORD_31_M), [at31]),
-          'From the 31-ft chord: the 62-ft chord was not read here.',
-        )
-      : null;
-  });
-});
+const MISSING_CURVATURE =
+  'mid-ordinates of a 62-ft or 31-ft chord, or of a chord whose length is given, at undisturbed stations';
 
 /** A mean over the 155 ft nearest to the POD, and which stations it was taken over. */
 export type PodAverage = { readonly taken: Taken; readonly remark: string };
 
 /**
- * Mean over the 155 ft at the POD. Where the track from the POD on is disturbed the segment ends
- * with the last undisturbed station. Readings are taken as independent: u of the mean is the root
- * of the summed squares over n.
+ * Mean over the 155 ft at the POD, kept inside the part of the line the POD lies on (tangent, spiral
+ * or curve) where the parts can be told apart. Where the track from the POD on is disturbed the
+ * segment ends with the last undisturbed station. Readings are taken as independent: u of the mean
+ * is the root of the summed squares over n.
  */
 export function podAverage(context: Context, values: readonly (Taken | null)[]): PodAverage | null {
   const { stations } = context;
-  const known = stations.flatMap((station, index) => {
+  const line = lineSegments(context);
+  const part = line === null ? null : partAt(line, 0);
+  const all = stations.flatMap((station, index) => {
     const taken = values[index];
     return taken ? [{ station, taken }] : [];
   });
+  const own = part === null ? all : all.filter(({ station }) => isWithin(part, station.positionM));
+  // A part too short for one station, or with none read on it, tells nothing by itself.
+  const known = own.length > 0 ? own : all;
   const first = known[0];
   const last = known.at(-1);
   if (first === undefined || last === undefined) return null;
@@ -53,10 +43,14 @@ export function podAverage(context: Context, values: readonly (Taken | null)[]):
   const to = inside.at(-1)?.station.positionM ?? 0;
   const reaches = from <= 0 && to >= 0;
   return {
-    taken: derive((...all) => all.reduce((sum, value) => sum + value, 0) / all.length, [head, ...rest]),
+    taken: derive((...each) => each.reduce((sum, value) => sum + value, 0) / each.length, [head, ...rest]),
     remark: `Mean of ${inside.length} station${inside.length === 1 ? '' : 's'} from ${along(from)} to ${along(to)} from the POD${
       reaches ? '' : ', the nearest that were undisturbed'
-    }; spirals are not told apart from the body of the curve.`,
+    }; ${
+      part === null || known === all
+        ? 'spirals are not told apart from the body of the curve.'
+        : `within the ${PART_WORDS[part.kind]} the POD lies on.`
+    }`,
   };
 }
 
@@ -83,7 +77,7 @@ export function curvatureFindings(context: Context): readonly Finding[] {
   };
   const atPod =
     average === null
-      ? notMeasured(heading, ['mid-ordinates of a 62-ft or 31-ft chord at undisturbed stations'])
+      ? notMeasured(heading, [MISSING_CURVATURE])
       : measured(
           { ...heading, remarks: distinct([average.remark, ...(heading.remarks ?? [])]) },
           'curvature',

@@ -17,7 +17,8 @@ import type { Taken } from '../reading-index';
 import { stationColumn } from '../station-column';
 import type { Dimension } from '../../readings/unit';
 import { percent } from '../words';
-import { podAverage, stationCurvatures } from './curvature';
+import { podAverage } from './curvature';
+import { stationCurvatures } from './station-curvatures';
 import { standingCrosslevel } from './warp';
 
 export type CurveAtPod = {

@@ -1,12 +1,28 @@
 import { quantityOf } from '../../readings/quantities';
+import { limitsFor, type ClassLimit } from '../../rules/apply';
+import { degreesOfCurve } from '../../track/curvature';
 import { asReadMethod } from '../as-read';
 import { measured, type Heading } from '../build';
 import type { Context } from '../context';
-import type { Finding } from '../finding';
+import type { Finding, LimitCheck } from '../finding';
+import type { Taken } from '../reading-index';
+import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
+import { podAverage } from './curvature';
+import { stationCurvatures } from './station-curvatures';
 import { largest, worstFinding, type At } from './worst';
 
-const COUNTS = [
+type Count = {
+  readonly quantity: string;
+  readonly slot: string;
+  readonly what: string;
+  readonly title: string;
+  readonly remark: string;
+  /** The fewest are worst, and held against the limits on ties. */
+  readonly fewest?: boolean;
+};
+
+const COUNTS: readonly Count[] = [
   {
     quantity: 'defectiveTies',
     slot: '',
@@ -14,6 +30,15 @@ const COUNTS = [
     title: 'Defective ties in 39 ft',
     remark:
       '49 CFR 213.109 counts the sound ties in 39 ft, which the number of defective ones alone does not give: not compared with it.',
+  },
+  {
+    quantity: 'soundTies',
+    slot: '',
+    what: 'soundTies',
+    title: 'Sound ties in 39 ft',
+    remark:
+      'Compared with 49 CFR 213.109(b)(4) by number alone: the rule also wants them effectively distributed and near the joints.',
+    fewest: true,
   },
   ...(['left', 'right'] as const).map((side) => ({
     quantity: 'fasteningsLoose',
@@ -24,11 +49,28 @@ const COUNTS = [
   })),
 ];
 
-/** Counts of what held the rail: per station, and the most. */
+/**
+ * Limits on sound ties at a station: they differ with the sharpness of the curve there, taken from
+ * the station's own mid-ordinate, else from the average at the POD.
+ */
+function tieLimits(context: Context, index: number): readonly ClassLimit[] {
+  const { track, trackClass } = context.rules;
+  if (track === undefined || trackClass === undefined || context.alignment === null) return [];
+  const curvature =
+    stationCurvatures(context)[index] ?? podAverage(context, stationCurvatures(context))?.taken;
+  return limitsFor(track, trackClass.id, 'tiesPer39ft', {
+    onCurve: context.alignment === 'curve',
+    ...(curvature ? { curveDegrees: Math.abs(degreesOfCurve(curvature.value)) } : {}),
+  });
+}
+
+/** Counts of what held the rail: per station, and the most (of sound ties, the fewest). */
 export const tieFindings = (context: Context): readonly Finding[] =>
-  COUNTS.flatMap(({ quantity, slot, what, title, remark }) => {
+  COUNTS.flatMap(({ quantity, slot, what, title, remark, fewest = false }) => {
     const column = stationColumn(context, quantity, slot);
     const all: At[] = [];
+    const checks = (index: number, taken: Taken): readonly LimitCheck[] =>
+      fewest ? checkAll(tieLimits(context, index), taken.value, taken.u) : [];
     const perStation = context.stations.flatMap((station, index): readonly Finding[] => {
       const taken = column.at[index];
       if (!taken) return [];
@@ -40,20 +82,26 @@ export const tieFindings = (context: Context): readonly Finding[] =>
         title: `${title}, station ${station.name}`,
         subject: { kind: 'station', id: station.id },
       };
-      return [measured(heading, 'count', taken)];
+      return [measured(heading, 'count', taken, checks(index, taken))];
     });
-    const most = worstFinding(
+    const worst = largest(all, (value) => (fewest ? -value : value));
+    const extreme = worstFinding(
       context,
       {
         part: 'track',
         method: asReadMethod,
-        what: `${what}Most`,
-        title: `${title}, most at one station`,
+        what: fewest ? `${what}Fewest` : `${what}Most`,
+        title: `${title}, ${fewest ? 'fewest' : 'most'} at one station`,
         subject: null,
         remarks: [remark, ...column.remarks],
       },
-      largest(all, (value) => value),
+      worst,
       { missing: `${quantityOf(quantity).name.toLowerCase()} at an undisturbed station`, dimension: 'count' },
     );
-    return [most, ...perStation];
+    return [
+      extreme.kind === 'measured' && worst !== null
+        ? { ...extreme, limits: checks(worst.index, worst.taken) }
+        : extreme,
+      ...perStation,
+    ];
   });

@@ -1,11 +1,10 @@
-import { derive, notMeasured, measured, type Heading } from '../build';
+import { notMeasured, measured, type Heading } from '../build';
 import type { Context } from '../context';
 import type { Finding, Method } from '../finding';
-import type { Taken } from '../reading-index';
 import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
-import { warpPairs } from '../../track/warp';
-import { warpStations } from './warp';
+import { apart } from '../../track/warp';
+import { worstWarpAmong } from './warp';
 
 const BASE_M = 3;
 /** A tape along the rail is good to about half a foot. */
@@ -35,20 +34,10 @@ export function twistFindings(context: Context): readonly Finding[] {
     subject: null,
     remarks: [...column.remarks, ...context.rules.remarks],
   };
-  let worst: { readonly taken: Taken; readonly between: string } | null = null;
-  for (const pair of warpPairs(warpStations(context, column.at), BASE_M + TOLERANCE_M)) {
-    if (pair.distanceM < BASE_M - TOLERANCE_M) continue;
-    const from = column.at[pair.from];
-    const to = column.at[pair.to];
-    if (!from || !to) continue;
-    if (worst !== null && Math.abs(pair.changeMm) <= Math.abs(worst.taken.value)) continue;
-    worst = {
-      taken: derive((a, b) => b - a, [from, to]),
-      between: `From station ${context.stations[pair.from]?.name} to station ${context.stations[pair.to]?.name}.`,
-    };
-  }
+  const worst = worstWarpAmong(context, column.at, apart(BASE_M, TOLERANCE_M));
   if (worst === null) return [notMeasured(heading, ['crosslevel at undisturbed stations 3 m apart'])];
-  const { taken, between } = worst;
+  const { taken, pair } = worst;
+  const between = `From station ${context.stations[pair.from]?.name} to station ${context.stations[pair.to]?.name}.`;
   return [
     measured(
       { ...heading, remarks: [between, ...(heading.remarks ?? [])] },

@@ -1,4 +1,12 @@
-import { deviationsFromUniform, UNIFORM_STATIONS } from '../../track/deviation';
+import {
+  deviationsFromUniform,
+  SAME_STATION_M,
+  spreadOver,
+  UNIFORM_STATIONS,
+  usualSpacing,
+  type Deviation,
+} from '../../track/deviation';
+import { oncePerContext } from '../once-per-context';
 import type { Context } from '../context';
 import type { Taken } from '../reading-index';
 import { along } from '../words';
@@ -8,107 +16,72 @@ export type Deviations = {
   /** One per station of the context; null where uniform cannot be told. */
   readonly at: readonly (Taken | null)[];
   /** Spacing of the stations, m; null with fewer than two. */
-  readonly spacingM: number | null;
-  /** Where the sheet breaks because stations are not evenly spaced. */
-  readonly breaks: number;
+  readonly stationsM: number | null;
+  /** Spacing of the points averaged, m. */
+  readonly pointsM: number;
+  /** Stations for which a point lay between two stations. */
+  readonly resampled: number;
 };
 
-/** Stations are taped: within half a foot they count as evenly spaced. */
-const EVEN_M = 0.1524;
-
-/**
- * Deviation of a column from uniform, on each evenly spaced stretch of the sheet by itself. A
- * station missing from an even sheet leaves a gap and is not filled in.
- */
-export function deviationAt(context: Context, column: Column): Deviations {
-  const { stations } = context;
-  const spacingM = usualSpacing(stations.map(({ positionM }) => positionM));
-  const at: (Taken | null)[] = stations.map(() => null);
-  let breaks = 0;
-  let values: number[] = [];
-  let indices: number[] = [];
-  const close = (): void => {
-    deviationsFromUniform(values).forEach((found, slot) => {
-      const index = indices[slot] ?? -1;
+/** Deviation of a column from uniform, uniform being the mean of points `pointsM` apart about the station. */
+export function deviationAt(context: Context, column: Column, pointsM: number): Deviations {
+  const { positionsM, spacingM } = placesOf(context);
+  const found = deviationsFromUniform(
+    column.at.map((taken) => taken?.value ?? NaN),
+    UNIFORM_STATIONS,
+    spreadOver(positionsM, pointsM),
+  );
+  return {
+    at: found.map((deviation, index) => {
       const taken = column.at[index];
-      if (found === null || !taken) return;
-      at[index] = {
-        ...taken,
-        value: found.deviation,
-        // The station itself is one of those averaged: var = u²·(1 − 1/n) for equal u.
-        u: taken.u * Math.sqrt(1 - 1 / found.used),
-        readings: neighbours(column, indices, slot, found.used, taken),
-        remarks:
-          found.used < UNIFORM_STATIONS
-            ? [...taken.remarks, `Uniform is the mean of ${found.used} stations here, not nine.`]
-            : taken.remarks,
-      };
-    });
-    values = [];
-    indices = [];
+      return deviation && taken ? departing(column, deviation, taken) : null;
+    }),
+    stationsM: spacingM,
+    pointsM,
+    resampled: found.filter((deviation) => deviation?.resampled).length,
   };
-  stations.forEach(({ positionM }, index) => {
-    const previous = stations[index - 1];
-    if (previous !== undefined && spacingM !== null) {
-      const steps = Math.round((positionM - previous.positionM) / spacingM);
-      const even = Math.abs(positionM - previous.positionM - steps * spacingM) <= EVEN_M;
-      if (!even || steps < 1) {
-        close();
-        breaks += 1;
-      } else {
-        // Beyond nine stations' reach one gap is like another.
-        for (let gap = 1; gap < Math.min(steps, UNIFORM_STATIONS); gap += 1) {
-          values.push(NaN);
-          indices.push(-1);
-        }
-      }
-    }
-    values.push(column.at[index]?.value ?? NaN);
-    indices.push(index);
-  });
-  close();
-  return { at, spacingM, breaks };
 }
 
-/** Ids of the readings averaged: those within reach on both sides, as `deviationsFromUniform` pairs them. */
-function neighbours(
-  column: Column,
-  indices: readonly number[],
-  slot: number,
-  used: number,
-  own: Taken,
-): Taken['readings'] {
+/** The station's own reading is one of those averaged: value − uniform = Σ aᵢ·mᵢ, u² = Σ aᵢ²·uᵢ². */
+function departing(column: Column, { deviation, shares, used }: Deviation, taken: Taken): Taken {
   const ids: string[] = [];
-  const reach = Math.floor(UNIFORM_STATIONS / 2);
-  for (let step = 1; step <= reach && ids.length < used * 2; step += 1) {
-    const before = column.at[indices[slot - step] ?? -1];
-    const after = column.at[indices[slot + step] ?? -1];
-    if (before && after) ids.push(...before.readings, ...after.readings);
-  }
-  return [own.readings[0], ...own.readings.slice(1), ...ids];
+  let squares = 0;
+  shares.forEach(({ index, weight }, which) => {
+    const from = column.at[index];
+    if (!from) return;
+    squares += ((which === 0 ? 1 - weight : weight) * from.u) ** 2;
+    for (const id of from.readings) if (which === 0 || !ids.includes(id)) ids.push(id);
+  });
+  return {
+    value: deviation,
+    u: Math.sqrt(squares),
+    readings: [taken.readings[0], ...ids.slice(1)],
+    remarks:
+      used < UNIFORM_STATIONS
+        ? [...taken.remarks, `Uniform is the mean of ${used} points here, not nine.`]
+        : taken.remarks,
+  };
 }
 
-/** The median distance from one station to the next. */
-function usualSpacing(positionsM: readonly number[]): number | null {
-  const steps = positionsM
-    .slice(1)
-    .map((position, index) => position - (positionsM[index] ?? position))
-    .filter((step) => step > EVEN_M)
-    .sort((a, b) => a - b);
-  return steps[Math.floor(steps.length / 2)] ?? null;
-}
+/** Where the stations stand, and how far apart they usually are. */
+export const placesOf = oncePerContext(({ stations }: Context) => {
+  const positionsM = Float64Array.from(stations, ({ positionM }) => positionM);
+  return { positionsM, spacingM: usualSpacing(positionsM) };
+});
 
-export const unevenRemarks = ({ breaks }: Deviations): readonly string[] =>
-  breaks === 0
-    ? []
-    : [
-        `Stations are not evenly spaced throughout: uniform is found on ${breaks + 1} stretches by themselves.`,
-      ];
-
-/** Says when the stations are not as far apart as the rule has them for a chord. */
-export function spacingRemarks({ spacingM }: Deviations, wantedM: number, wanted: string): readonly string[] {
-  if (spacingM === null || Math.abs(spacingM - wantedM) <= EVEN_M) return [];
+/** Says when the stations are not as far apart as the points of the average, and what was done about it. */
+export function spacingRemarks({ stationsM, pointsM, resampled }: Deviations): readonly string[] {
+  if (stationsM === null) return [];
   return [
-    `49 CFR 213.327(a) takes the average over stations ${wanted} apart for this chord; here they are ${along(spacingM)} apart.`,
+    ...(Math.abs(stationsM - pointsM) > SAME_STATION_M
+      ? [
+          `The average is over points ${along(pointsM)} apart (49 CFR 213.327(a)); the stations are ${along(stationsM)} apart.`,
+        ]
+      : []),
+    ...(resampled > 0
+      ? [
+          `Resampled at ${resampled === 1 ? '1 station' : `${resampled} stations`}: points between two stations are read off the straight line joining them; nothing is carried across a missing station.`,
+        ]
+      : []),
   ];
 }

@@ -1,4 +1,14 @@
-import { WARP_BASE_M, warpMethod, warpPairs, warpPairsAtBase, type WarpPair } from '../../track/warp';
+import {
+  apart,
+  eachWarpPair,
+  LESS_THAN_62_FT,
+  upTo,
+  WARP_BASE_M,
+  warpMethod,
+  worstWarp,
+  type Reach,
+  type WarpPair,
+} from '../../track/warp';
 import { crosslevelUnderLoadMm, underLoadMethod } from '../../track/under-load';
 import { derive, distinct, measured, notMeasured, type Heading } from '../build';
 import type { Context } from '../context';
@@ -17,6 +27,9 @@ export type Warp = {
 
 const MISSING = 'crosslevel at two undisturbed stations less than 62 ft apart';
 
+/** 31 ft: near the truck centres of a short car. */
+const SHORT_BASE_M = toCanonical(31, 'ft', 'alongTrack');
+
 /** Elevation from which the footnote of the rule holds. */
 const HIGH_ELEVATION_MM = toCanonical(6, 'in', 'crossLength');
 
@@ -24,16 +37,18 @@ const HIGH_ELEVATION_MM = toCanonical(6, 'in', 'crossLength');
 export const standingCrosslevel = (context: Context): readonly (Taken | null)[] =>
   stationColumn(context, 'crosslevel').at;
 
-/** The worst of some pairs; the first of equals. */
-export function worstWarpOf(crosslevel: readonly (Taken | null)[], pairs: Iterable<WarpPair>): Warp | null {
-  let worst: WarpPair | null = null;
-  for (const pair of pairs) {
-    if (worst === null || Math.abs(pair.changeMm) > Math.abs(worst.changeMm)) worst = pair;
-  }
-  return worst === null ? null : warpOf(crosslevel, worst);
+/** The worst pair within reach of those that `which` lets through, with its uncertainty. */
+export function worstWarpAmong(
+  context: Context,
+  crosslevel: readonly (Taken | null)[],
+  reach: Reach,
+  which?: (from: number, to: number) => boolean,
+): Warp | null {
+  const pair = worstWarp(warpStations(context, crosslevel), reach, which);
+  return pair === null ? null : warpOf(crosslevel, pair);
 }
 
-export const warpStations = (context: Context, crosslevel: readonly (Taken | null)[]) =>
+const warpStations = (context: Context, crosslevel: readonly (Taken | null)[]) =>
   context.stations.map(({ positionM }, index) => ({
     positionM,
     crosslevelMm: crosslevel[index]?.value ?? NaN,
@@ -51,17 +66,14 @@ export function warpFindings(context: Context): readonly Finding[] {
   const crosslevel = column.at;
   const stations = warpStations(context, crosslevel);
   const perStation: (WarpPair | undefined)[] = [];
-  let worst: WarpPair | null = null;
-  let worstNearPod: WarpPair | null = null;
-  for (const pair of warpPairs(stations)) {
-    const size = Math.abs(pair.changeMm);
-    if (worst === null || size > Math.abs(worst.changeMm)) worst = pair;
-    if (nearPod(context, pair) && (worstNearPod === null || size > Math.abs(worstNearPod.changeMm))) {
-      worstNearPod = pair;
+  eachWarpPair(stations, LESS_THAN_62_FT, (from, to, distanceM, changeMm) => {
+    const own = perStation[to];
+    if (own === undefined || Math.abs(changeMm) > Math.abs(own.changeMm)) {
+      perStation[to] = { from, to, distanceM, changeMm };
     }
-    const own = perStation[pair.to];
-    if (own === undefined || size > Math.abs(own.changeMm)) perStation[pair.to] = pair;
-  }
+  });
+  const worst = worstWarp(stations);
+  const worstNearPod = worstWarp(stations, LESS_THAN_62_FT, nearPod(context));
   const summary = (what: string, title: string, pair: WarpPair | null, remarks: readonly string[]): Finding =>
     warpFinding(
       context,
@@ -76,11 +88,12 @@ export function warpFindings(context: Context): readonly Finding[] {
       pair === null ? null : warpOf(crosslevel, pair),
       'crosslevelDifference62',
     );
-  const atBase = worstWarpOf(crosslevel, warpPairsAtBase(stations));
+  const atBase = worstWarpAmong(context, crosslevel, apart(WARP_BASE_M));
   return [
     summary('warpWorst', 'Greatest warp in less than 62 ft', worst, atBaseRemarks(context, atBase)),
     summary('warpAtPod', 'Greatest warp within the 62 ft before the POD', worstNearPod, []),
-    ...highElevation(context, crosslevel, stations),
+    ...shortWarp(context, crosslevel, column.remarks),
+    ...highElevation(context, crosslevel),
     ...underLoad(context, crosslevel),
     ...perStation.flatMap((pair): readonly Finding[] => {
       const warp = pair === undefined ? null : warpOf(crosslevel, pair);
@@ -107,11 +120,11 @@ export function warpFindings(context: Context): readonly Finding[] {
 }
 
 /** Both stations within 62 ft before the POD, the POD itself included. */
-export function nearPod(context: Context, pair: WarpPair): boolean {
-  const from = context.stations[pair.from]?.positionM ?? -Infinity;
-  const to = context.stations[pair.to]?.positionM ?? Infinity;
-  return from >= -WARP_BASE_M - TAPED_M && to <= TAPED_M;
-}
+export const nearPod =
+  ({ stations }: Context) =>
+  (from: number, to: number): boolean =>
+    (stations[from]?.positionM ?? -Infinity) >= -WARP_BASE_M - TAPED_M &&
+    (stations[to]?.positionM ?? Infinity) <= TAPED_M;
 
 /** Positions a millimetre apart are the same position. */
 const TAPED_M = 0.001;
@@ -138,6 +151,7 @@ function warpFinding(
   heading: Heading,
   warp: Warp | null,
   quantity: RuleQuantityId,
+  missing: string = MISSING,
 ): Finding {
   const limits = context.rules.trackLimits(quantity);
   const remarks = distinct([
@@ -145,7 +159,7 @@ function warpFinding(
     ...context.rules.remarks,
     ...conditionRemarks(limits),
   ]);
-  if (warp === null) return notMeasured({ ...heading, remarks }, [MISSING]);
+  if (warp === null) return notMeasured({ ...heading, remarks }, [missing]);
   const between = `From station ${nameAt(context, warp.pair.from)} to station ${nameAt(context, warp.pair.to)}, ${along(warp.pair.distanceM)}.`;
   return measured(
     { ...heading, remarks: distinct([between, signRemark(context, warp.taken.value), ...remarks]) },
@@ -155,17 +169,39 @@ function warpFinding(
   );
 }
 
-/** The tighter limit beside a point of 6 in elevation or more, pairs exactly 62 ft apart included. */
-function highElevation(
+/**
+ * Over 31 ft and less, where a car's trucks stand on different twists; part 213 limits it only on
+ * spirals that were fixed for want of room.
+ */
+function shortWarp(
   context: Context,
   crosslevel: readonly (Taken | null)[],
-  stations: ReturnType<typeof warpStations>,
+  columnRemarks: readonly string[],
 ): readonly Finding[] {
+  return [
+    warpFinding(
+      context,
+      {
+        part: 'track',
+        method: shortWarpMethod,
+        what: 'warpShortWorst',
+        title: 'Greatest short warp, within 31 ft',
+        subject: null,
+        remarks: ['Pairs exactly 31 ft apart are compared here.', ...columnRemarks],
+      },
+      worstWarpAmong(context, crosslevel, upTo(SHORT_BASE_M)),
+      'spiralVariation31',
+      'crosslevel at two undisturbed stations within 31 ft',
+    ),
+  ];
+}
+
+/** The tighter limit beside a point of 6 in elevation or more, pairs exactly 62 ft apart included. */
+function highElevation(context: Context, crosslevel: readonly (Taken | null)[]): readonly Finding[] {
   if (context.rules.trackLimits('crosslevelDifferenceHigh62').length === 0) return [];
-  const high = (pair: WarpPair): boolean =>
-    Math.min(crosslevel[pair.from]?.value ?? 0, crosslevel[pair.to]?.value ?? 0) >= HIGH_ELEVATION_MM;
-  const pairs = [...warpPairs(stations), ...warpPairsAtBase(stations)].filter(high);
-  const worst = worstWarpOf(crosslevel, pairs);
+  const high = (from: number, to: number): boolean =>
+    Math.min(crosslevel[from]?.value ?? 0, crosslevel[to]?.value ?? 0) >= HIGH_ELEVATION_MM;
+  const worst = worstWarpAmong(context, crosslevel, upTo(WARP_BASE_M), high);
   if (worst === null) return [];
   return [
     warpFinding(
@@ -183,6 +219,20 @@ function highElevation(
     ),
   ];
 }
+
+export const shortWarpMethod: Method = {
+  ...warpMethod,
+  id: 'warp-short',
+  name: 'Short warp: change of crosslevel between any two points within 31 ft',
+  formula:
+    'warp = XL(b) − XL(a) for every pair of stations a, b with 0 < b − a ≤ 31 ft; the greatest |warp| is reported. XL: crosslevel.',
+  validRange:
+    'Any spacing of stations up to 31 ft. Stations without crosslevel are passed over; nothing is interpolated, so a peak between stations is not seen.',
+  sources: [
+    { text: '49 CFR 213.63(a), footnote *: the same difference on certain spirals', status: 'published' },
+    { text: 'Reported on all track: engineering judgement', status: 'engineering judgement' },
+  ],
+};
 
 export const warpUnderLoadMethod: Method = {
   ...underLoadMethod,
@@ -204,7 +254,7 @@ function underLoad(context: Context, crosslevel: readonly (Taken | null)[]): rea
     return standing && down && other ? derive(crosslevelUnderLoadMm, [standing, down, other]) : null;
   });
   const count = loaded.filter((taken) => taken !== null).length;
-  const worst = worstWarpOf(loaded, warpPairs(warpStations(context, loaded)));
+  const worst = worstWarpAmong(context, loaded, LESS_THAN_62_FT);
   const heading: Heading = {
     part: 'track',
     method: warpUnderLoadMethod,

@@ -10,7 +10,15 @@ import {
   wheelObservations,
 } from './observations';
 import { railFrictionGroup, railHoldGroup, railWearGroup } from './rail';
-import { gaugeGroup, movementGroup, stationPositionGroup, stringLineGroup, tiesGroup } from './station';
+import { sheetReadingGroup } from './sheet';
+import {
+  gaugeGroup,
+  movementGroup,
+  stationPositionGroup,
+  stationRailGroup,
+  stringLineGroup,
+  tiesGroup,
+} from './station';
 import { ladingGroup, locomotiveGroup, podPlacingGroup, trainTrackGroup, vehicleTrackGroup } from './train';
 import { sideBearingGroup } from './truck';
 import { frogAndGuardGroup, pointFitGroup } from './turnout';
@@ -36,11 +44,13 @@ export const GROUPS: readonly QuantityGroup[] = [
   markExtentGroup,
   markObservations,
   curveDesignGroup,
+  sheetReadingGroup,
   stationPositionGroup,
   gaugeGroup,
   stringLineGroup,
   movementGroup,
   tiesGroup,
+  stationRailGroup,
   trackObservations,
   backToBackGroup,
   wheelShapeGroup,

@@ -1,5 +1,5 @@
 import type { QuantityGroup } from '../quantity';
-import { ALONG, crossLength, feet, LEFT_RIGHT, TAPE } from './build';
+import { ALONG, crossLength, degrees, feet, LEFT_RIGHT, TAPE } from './build';
 
 export const stationPositionGroup: QuantityGroup = {
   id: 'stationPosition',
@@ -108,7 +108,7 @@ export const stringLineGroup: QuantityGroup = {
   screen: 'track',
   subject: 'station',
   howTo: {
-    take: 'Stretch the cord along the gauge face of the outer rail, 5/8 in below the top, with its ends 31 ft each side of the station (62-ft chord) and read the offset at the middle. Repeat with the 31-ft chord. On tangent use the left rail. Positive when the rail bows outward from the curve. For profile hold the cord along the top of each rail: positive when the middle is low.',
+    take: 'Stretch the cord along the gauge face of the outer rail, 5/8 in below the top, with its ends 31 ft each side of the station (62-ft chord) and read the offset at the middle. Repeat with the 31-ft chord. On tangent use one rail throughout, the left one unless you say otherwise. Positive when the rail bows outward from the curve. A cord of another length goes into its own column; say its length once for the sheet. For profile hold the cord along the top of each rail: positive when the middle is low. Where a raise ends, read how much the top of each rail runs down in the next 31 ft.',
     why: 'The offset gives the curvature, and the jump from one station to the next the kink a wheel had to follow.',
     bearsOn: ['wheelClimb', 'railRollover', 'trackBuckle', 'harmonicRoll'],
     spoiledBy: 'Wind on the cord, lip on the rail, a chord across a joint gap, disturbed track.',
@@ -134,6 +134,15 @@ export const stringLineGroup: QuantityGroup = {
       referenceSource: 'tangent to ten degrees; engineering judgement',
     }),
     crossLength('station', {
+      id: 'midOrdinateOther',
+      name: 'Mid-ordinate of a chord of another length',
+      short: 'Other chord',
+      possibleIn: [-40, 40],
+      usualIn: [-14, 14],
+      referenceIn: [0, 10],
+      referenceSource: 'tangent to ten degrees; engineering judgement',
+    }),
+    crossLength('station', {
       id: 'profile62',
       name: 'Profile, mid-ordinate of a 62-ft chord',
       short: 'Profile',
@@ -141,6 +150,16 @@ export const stringLineGroup: QuantityGroup = {
       possibleIn: [-12, 12],
       usualIn: [-3, 3],
       referenceIn: [-1, 1],
+      referenceSource: 'engineering judgement',
+    }),
+    crossLength('station', {
+      id: 'runoff31',
+      name: 'Runoff in 31 ft at the end of a raise',
+      short: 'Runoff',
+      slots: LEFT_RIGHT,
+      possibleIn: [0, 12],
+      usualIn: [0, 4],
+      referenceIn: [0, 2],
       referenceSource: 'engineering judgement',
     }),
   ],
@@ -152,7 +171,7 @@ export const tiesGroup: QuantityGroup = {
   screen: 'track',
   subject: 'station',
   howTo: {
-    take: 'In the 39 ft centred on the station count the ties that hold neither gauge nor surface, and the rail-holding spikes or clips that are missing, loose or drawn on each rail.',
+    take: 'In the 39 ft centred on the station count the ties that hold neither gauge nor surface and, where the class of track is in question, those that hold both (49 CFR 213.109 counts these), and the rail-holding spikes or clips that are missing, loose or drawn on each rail.',
     why: 'What held the rail to gauge and upright.',
     bearsOn: ['wideGauge', 'railRollover'],
     spoiledBy: 'Ties split and spikes drawn by the derailed wheels.',
@@ -170,12 +189,84 @@ export const tiesGroup: QuantityGroup = {
     },
     {
       kind: 'count',
+      id: 'soundTies',
+      name: 'Sound ties in 39 ft',
+      short: 'Sound ties',
+      subject: 'station',
+      slots: [],
+      possible: [0, 40],
+    },
+    {
+      kind: 'count',
       id: 'fasteningsLoose',
       name: 'Rail fastenings loose, drawn or missing in 39 ft',
       short: 'Loose fastenings',
       subject: 'station',
       slots: LEFT_RIGHT,
       possible: [0, 200],
+    },
+  ],
+};
+
+export const stationRailGroup: QuantityGroup = {
+  id: 'stationRail',
+  name: 'The rail at the stations',
+  screen: 'track',
+  subject: 'station',
+  howTo: {
+    take: 'Note at each station what changes along the track: the section of the rail, its cant with a level protractor on the head, and how the gauge face feels under a finger. A rail measured in full has its own record under Rails.',
+    why: 'Grease on one stretch and none on the next, or rail tilted outward, changes how a wheel is steered and how the rail stands against it.',
+    bearsOn: ['wheelClimb', 'railRollover'],
+    spoiledBy: 'Rain and hours change the gauge face; derailed wheels tilt the rail.',
+    figure: 'gaugeFaceWipe',
+  },
+  quantities: [
+    {
+      kind: 'choice',
+      id: 'stationSection',
+      name: 'Rail section',
+      short: 'Section',
+      subject: 'station',
+      slots: LEFT_RIGHT,
+      choices: ['115RE', '119RE', '132RE', '133RE', '136RE', '141RE', '60E1', '54E1', 'other'].map((id) => ({
+        id,
+        label: id === 'other' ? 'Other' : id,
+      })),
+    },
+    {
+      kind: 'measure',
+      id: 'stationCant',
+      name: 'Cant of the rail, inward positive',
+      short: 'Cant',
+      subject: 'station',
+      slots: LEFT_RIGHT,
+      dimension: 'angle',
+      bareUnit: { us: '°', metric: '°' },
+      possible: [degrees(-15), degrees(15)],
+      usual: [degrees(-3), degrees(3)],
+      defaultResolution: {
+        halfWidth: degrees(0.25),
+        source: 'level protractor read to half a degree; engineering judgement',
+      },
+      reference: {
+        low: degrees(-0.5),
+        high: degrees(1.43),
+        source: 'from slightly outward to the 1:40 of a tie plate; engineering judgement',
+      },
+    },
+    {
+      kind: 'choice',
+      id: 'stationGaugeFace',
+      name: 'Gauge face feels',
+      short: 'Gauge face',
+      subject: 'station',
+      slots: LEFT_RIGHT,
+      choices: [
+        { id: 'greased', label: 'Greased' },
+        { id: 'damp', label: 'Damp or dirty' },
+        { id: 'dry', label: 'Dry' },
+        { id: 'dryRough', label: 'Dry and rough, with steel flakes' },
+      ],
     },
   ],
 };

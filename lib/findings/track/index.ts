@@ -1,0 +1,34 @@
+import type { Context } from '../context';
+import type { Finding } from '../finding';
+import { chordDeviationFindings } from './chord-deviation';
+import { crosslevelFindings } from './crosslevel';
+import { curvatureFindings } from './curvature';
+import { curvingFindings } from './curving';
+import { gaugeFindings } from './gauge';
+import { gaugeChangeFindings } from './gauge-change';
+import { gaugeUnderLoadFindings } from './gauge-under-load';
+import { lineSegmentFindings } from './line-segments';
+import { lowJointFindings } from './low-joints';
+import { runoffFindings } from './runoff';
+import { tieFindings } from './ties';
+import { twistFindings } from './twist';
+import { warpFindings } from './warp';
+
+/** Everything that is found about the track, in the order of its screen. */
+const TRACK: readonly ((context: Context) => readonly Finding[])[] = [
+  curvatureFindings,
+  lineSegmentFindings,
+  curvingFindings,
+  gaugeFindings,
+  gaugeChangeFindings,
+  gaugeUnderLoadFindings,
+  crosslevelFindings,
+  warpFindings,
+  twistFindings,
+  lowJointFindings,
+  chordDeviationFindings,
+  runoffFindings,
+  tieFindings,
+];
+
+export const trackFindings = (context: Context): readonly Finding[] => TRACK.flatMap((find) => find(context));

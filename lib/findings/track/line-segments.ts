@@ -1,0 +1,120 @@
+import { segmentationMethod, segmentLine, type LinePart, type PartKind } from '../../track/segments';
+import { distinct, measured, notMeasured, readingsOf, type Heading } from '../build';
+import type { Context } from '../context';
+import type { Finding } from '../finding';
+import { oncePerContext } from '../once-per-context';
+import type { Taken } from '../reading-index';
+import { along, curvatureText } from '../words';
+import { stationCurvatures } from './station-curvatures';
+import { placesOf } from './uniform';
+
+export const PART_WORDS: Readonly<Record<PartKind, string>> = {
+  tangent: 'tangent',
+  transition: 'transition',
+  curve: 'curve',
+};
+
+/** Tangents, transitions and curves of the sheet; null with too few readings. */
+export const lineSegments = oncePerContext((context: Context): readonly LinePart[] | null => {
+  const taken = stationCurvatures(context);
+  const us = taken.flatMap((each) => (each ? [each.u] : [])).sort((a, b) => a - b);
+  const u = us[Math.floor(us.length / 2)] ?? 0;
+  const { positionsM } = placesOf(context);
+  return (
+    segmentLine(
+      positionsM,
+      taken.map((each) => each?.value ?? NaN),
+      u,
+    )?.parts ?? null
+  );
+});
+
+export const isWithin = ({ fromM, toM }: LinePart, positionM: number): boolean =>
+  positionM >= fromM && positionM <= toM;
+
+/** The part a place lies on; beyond the sheet the nearest one. */
+export function partAt(parts: readonly LinePart[], positionM: number): LinePart | null {
+  const within = parts.find(({ toM }) => positionM <= toM);
+  return within ?? parts.at(-1) ?? null;
+}
+
+const HEADING = { part: 'track', method: segmentationMethod, subject: null } as const;
+
+/** Curvature of every part of the line, and where one part meets the next. */
+export function lineSegmentFindings(context: Context): readonly Finding[] {
+  const parts = lineSegments(context);
+  if (parts === null) {
+    return [
+      notMeasured({ ...HEADING, what: 'linePart', title: 'Tangents, transitions and curves' }, [
+        'mid-ordinates at six or more undisturbed stations',
+      ]),
+    ];
+  }
+  return [
+    ...parts.flatMap((part, index) => curvatureOf(context, part, index)),
+    ...parts.slice(1).flatMap((part, index) => breakpointOf(context, parts[index], part, index)),
+  ];
+}
+
+/** The readings a part was fitted to, as one value. */
+function fitted(context: Context, parts: readonly LinePart[], value: number, u: number): Taken | null {
+  const [first, ...others] = stationCurvatures(context).filter((taken, index): taken is Taken => {
+    const positionM = context.stations[index]?.positionM ?? NaN;
+    return taken !== null && parts.some((part) => isWithin(part, positionM));
+  });
+  return first === undefined
+    ? null
+    : {
+        value,
+        u,
+        readings: readingsOf(first, ...others),
+        remarks: distinct([first, ...others].flatMap(({ remarks }) => remarks)),
+      };
+}
+
+function curvatureOf(context: Context, part: LinePart, index: number): readonly Finding[] {
+  const taken = fitted(context, [part], part.curvaturePerM, part.uPerM);
+  if (taken === null) return [];
+  const heading: Heading = {
+    ...HEADING,
+    what: 'linePart',
+    slot: String(index + 1),
+    title: `Curvature of part ${index + 1} of the line, ${PART_WORDS[part.kind]}`,
+    remarks: [
+      `From ${along(part.fromM)} to ${along(part.toM)} from the POD: ${along(part.toM - part.fromM)} long, ${part.used} stations.`,
+      ...(part.kind === 'transition'
+        ? [
+            `The mean of the part: from ${curvatureText(part.curvatureFromPerM)} to ${curvatureText(part.curvatureToPerM)}.`,
+          ]
+        : []),
+    ],
+  };
+  return [measured(heading, 'curvature', taken)];
+}
+
+function breakpointOf(
+  context: Context,
+  before: LinePart | undefined,
+  after: LinePart,
+  index: number,
+): readonly Finding[] {
+  const u = after.uFromM;
+  const taken =
+    before === undefined || u === null || !Number.isFinite(u)
+      ? null
+      : fitted(context, [before, after], after.fromM, u);
+  if (taken === null || before === undefined) return [];
+  return [
+    measured(
+      {
+        ...HEADING,
+        what: 'lineBreak',
+        slot: String(index + 1),
+        title: `Where part ${index + 1} of the line (${PART_WORDS[before.kind]}) meets part ${index + 2} (${PART_WORDS[after.kind]})`,
+        remarks: ['From the POD, negative before it.'],
+      },
+      'alongTrack',
+      taken,
+    ),
+  ];
+}

@@ -1,0 +1,313 @@
+/**
+ * Least-squares fit of a continuous line of straight pieces to points, and how many pieces the
+ * points bear out. Knows nothing of track: see `segments.ts`.
+ */
+
+/** Where the pieces meet (ends included, ascending) and the fitted height there, in the units given. */
+export type BrokenLine = {
+  readonly knots: readonly number[];
+  readonly heights: readonly number[];
+  /** Sum of the squared distances of the points from the line. */
+  readonly squares: number;
+};
+
+/** Running sums over points in ascending x, so that any stretch is summed in the time of two look-ups. */
+type Sums = {
+  readonly x: Float64Array;
+  readonly ones: Float64Array;
+  readonly sx: Float64Array;
+  readonly sxx: Float64Array;
+  readonly sy: Float64Array;
+  readonly sxy: Float64Array;
+  readonly syy: Float64Array;
+};
+
+/** Sums over one stretch, x counted from its beginning. */
+type Stretch = {
+  readonly n: number;
+  readonly x: number;
+  readonly xx: number;
+  readonly y: number;
+  readonly xy: number;
+  readonly yy: number;
+};
+
+function sumsOf(x: Float64Array, y: Float64Array): Sums {
+  const running = (term: (i: number) => number): Float64Array => {
+    const sums = new Float64Array(x.length + 1);
+    for (let i = 0; i < x.length; i += 1) sums[i + 1] = sums[i]! + term(i);
+    return sums;
+  };
+  return {
+    x,
+    ones: running(() => 1),
+    sx: running((i) => x[i]!),
+    sxx: running((i) => x[i]! * x[i]!),
+    sy: running((i) => y[i]!),
+    sxy: running((i) => x[i]! * y[i]!),
+    syy: running((i) => y[i]! * y[i]!),
+  };
+}
+
+/** Points first … last − 1, x counted from `from`. */
+function stretch(sums: Sums, first: number, last: number, from: number): Stretch {
+  const over = (of: Float64Array): number => of[last]! - of[first]!;
+  const n = last - first;
+  const [sx, sy] = [over(sums.sx), over(sums.sy)];
+  return {
+    n,
+    x: sx - from * n,
+    xx: over(sums.sxx) - 2 * from * sx + from * from * n,
+    y: sy,
+    xy: over(sums.sxy) - from * sy,
+    yy: over(sums.syy),
+  };
+}
+
+/** Squares left by one straight line through a stretch. */
+function lineSquares({ n, x, xx, y, xy, yy }: Stretch): number {
+  if (n < 3) return 0;
+  const spread = xx - (x * x) / n;
+  const along = xy - (x * y) / n;
+  return Math.max(0, yy - (y * y) / n - (spread > 0 ? (along * along) / spread : 0));
+}
+
+/** First point at or beyond `at`. */
+function firstFrom(x: Float64Array, at: number): number {
+  let low = 0;
+  let high = x.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (x[middle]! < at) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** Fewest points between two knots: one would let a piece follow a single reading. */
+const FEWEST = 2;
+
+/** The points of each piece; null when one has too few. */
+function pieces(sums: Sums, knots: readonly number[]): readonly Stretch[] | null {
+  const found: Stretch[] = [];
+  let first = 0;
+  for (let j = 0; j + 1 < knots.length; j += 1) {
+    const last = j + 2 === knots.length ? sums.x.length : firstFrom(sums.x, knots[j + 1]!);
+    if (last - first < FEWEST) return null;
+    found.push(stretch(sums, first, last, knots[j]!));
+    first = last;
+  }
+  return found;
+}
+
+/** Heights at the knots by least squares: a tridiagonal system, solved by elimination. */
+function fit(sums: Sums, knots: readonly number[]): BrokenLine | null {
+  const found = pieces(sums, knots);
+  if (found === null) return null;
+  const count = knots.length;
+  const diagonal = new Float64Array(count);
+  const beside = new Float64Array(count);
+  const right = new Float64Array(count);
+  let all = 0;
+  found.forEach(({ n, x, xx, y, xy, yy }, j) => {
+    const length = knots[j + 1]! - knots[j]!;
+    const w = x / length;
+    const ww = xx / (length * length);
+    const wy = xy / length;
+    diagonal[j]! += n - 2 * w + ww;
+    diagonal[j + 1]! += ww;
+    beside[j]! += w - ww;
+    right[j]! += y - wy;
+    right[j + 1]! += wy;
+    all += yy;
+  });
+  const heights = new Float64Array(count);
+  const pivots = Float64Array.from(diagonal);
+  const loads = Float64Array.from(right);
+  for (let j = 1; j < count; j += 1) {
+    if (!(pivots[j - 1]! > 1e-9)) return null;
+    const ratio = beside[j - 1]! / pivots[j - 1]!;
+    pivots[j]! -= ratio * beside[j - 1]!;
+    loads[j]! -= ratio * loads[j - 1]!;
+  }
+  if (!(pivots[count - 1]! > 1e-9)) return null;
+  for (let j = count - 1; j >= 0; j -= 1) {
+    heights[j] = (loads[j]! - (j + 1 < count ? beside[j]! * heights[j + 1]! : 0)) / pivots[j]!;
+  }
+  let explained = 0;
+  for (let j = 0; j < count; j += 1) explained += heights[j]! * right[j]!;
+  return { knots, heights: [...heights], squares: Math.max(0, all - explained) };
+}
+
+/** The split of points first … last − 1 that leaves the least squares; null when none helps. */
+function bestSplit(sums: Sums, first: number, last: number): { at: number; gain: number } | null {
+  const whole = lineSquares(stretch(sums, first, last, sums.x[first]!));
+  let best: { at: number; gain: number } | null = null;
+  for (let at = first + FEWEST; at <= last - FEWEST; at += 1) {
+    const left =
+      whole -
+      lineSquares(stretch(sums, first, at, sums.x[first]!)) -
+      lineSquares(stretch(sums, at, last, sums.x[at]!));
+    if (best === null || left > best.gain) best = { at, gain: left };
+  }
+  return best;
+}
+
+/** Knots to begin with: the sheet is split in two where that helps most, again and again. */
+function splitting(sums: Sums, most: number): number[] {
+  type Part = { first: number; last: number; split: { at: number; gain: number } | null };
+  const part = (first: number, last: number): Part => ({ first, last, split: bestSplit(sums, first, last) });
+  let parts: Part[] = [part(0, sums.x.length)];
+  while (parts.length <= most) {
+    const next = parts.reduce((a, b) => ((b.split?.gain ?? 0) > (a.split?.gain ?? 0) ? b : a));
+    if (next.split === null || !(next.split.gain > 0)) break;
+    const { at } = next.split;
+    parts = parts.flatMap((each) => (each === next ? [part(each.first, at), part(at, each.last)] : [each]));
+  }
+  return parts.slice(1).map(({ first }) => (sums.x[first - 1]! + sums.x[first]!) / 2);
+}
+
+/** Moves each knot to where the squares are least, in steps that halve. */
+function settle(sums: Sums, line: BrokenLine, step: number): BrokenLine {
+  let best = line;
+  for (let size = step; size > step / 40; size /= 2) {
+    for (let j = 1; j + 1 < best.knots.length; j += 1) {
+      for (const by of [-size, size]) {
+        const knots = best.knots.map((knot, i) => (i === j ? knot + by : knot));
+        if (knots[j]! <= knots[j - 1]! || knots[j]! >= knots[j + 1]!) continue;
+        const tried = fit(sums, knots);
+        if (tried !== null && tried.squares < best.squares) best = tried;
+      }
+    }
+  }
+  return best;
+}
+
+/** The knot that is missed least, taken out. */
+function withoutOne(sums: Sums, line: BrokenLine): BrokenLine | null {
+  let best: BrokenLine | null = null;
+  for (let j = 1; j + 1 < line.knots.length; j += 1) {
+    const tried = fit(
+      sums,
+      line.knots.filter((_, i) => i !== j),
+    );
+    if (tried !== null && (best === null || tried.squares < best.squares)) best = tried;
+  }
+  return best;
+}
+
+/** Knots tried at most; below so many each set of them is settled before it is judged. */
+const MOST_KNOTS = 48;
+const SETTLED_KNOTS = 16;
+
+/**
+ * −2·ln(likelihood) + parameters·ln n, independent normal errors whose variance is the mean square
+ * left over, but not less than `leastVariance` (Schwarz's criterion, BIC). Two heights at the ends,
+ * and a place and a height for every knot between.
+ */
+export const criterion = (line: BrokenLine, n: number, leastVariance: number): number => {
+  const variance = Math.max(line.squares / n, leastVariance);
+  return n * Math.log(variance) + line.squares / variance + (2 * line.knots.length - 2) * Math.log(n);
+};
+
+/**
+ * The broken line through points (x ascending, both finite, four or more) with the number of pieces
+ * for which `criterion` is least. `leastVariance` > 0: the variance the points have by themselves,
+ * from how they were measured. null with fewer than four points or none apart.
+ * Source: Schwarz, "Estimating the dimension of a model", Annals of Statistics 6 (1978), 461–464;
+ * the search (split, then take out and settle) is our own and finds a good line, not surely the best.
+ */
+export function brokenLine(x: Float64Array, y: Float64Array, leastVariance: number): BrokenLine | null {
+  const n = x.length;
+  const [from, to] = [x[0] ?? NaN, x[n - 1] ?? NaN];
+  if (n < 4 || !(to > from)) return null;
+  const sums = sumsOf(x, y);
+  const step = (2 * (to - from)) / (n - 1);
+  const begin = splitting(sums, Math.min(MOST_KNOTS, Math.floor(n / 3)));
+  let line = fit(sums, [from, ...begin, to]) ?? fit(sums, [from, to]);
+  let best: BrokenLine | null = null;
+  while (line !== null) {
+    if (line.knots.length - 2 <= SETTLED_KNOTS) line = settle(sums, line, step);
+    if (best === null || criterion(line, n, leastVariance) < criterion(best, n, leastVariance)) best = line;
+    line = withoutOne(sums, line);
+  }
+  return best;
+}
+
+/**
+ * Covariance of the fitted heights and of the knots between, row and column 2j the height of knot j
+ * and 2j + 1 its place (first and last place held, so zero), for points with variance σ²:
+ * σ²·(JᵀJ)⁻¹, J the slopes of the line by its parameters. null where a knot's place cannot be told
+ * because the pieces on both sides run alike.
+ */
+export function covariance(
+  x: Float64Array,
+  { knots, heights }: BrokenLine,
+  variance: number,
+): readonly Float64Array[] | null {
+  const found = pieces(sumsOf(x, new Float64Array(x.length)), knots);
+  if (found === null) return null;
+  const size = 2 * knots.length;
+  const normal = Array.from({ length: size }, () => new Float64Array(size));
+  const add = (a: number, b: number, value: number): void => {
+    normal[a]![b]! += value;
+  };
+  found.forEach(({ n, x: sx, xx }, j) => {
+    const length = knots[j + 1]! - knots[j]!;
+    const slope = (heights[j + 1]! - heights[j]!) / length;
+    const w = sx / length;
+    const ww = xx / (length * length);
+    // ∂f/∂height: 1 − w and w; ∂f/∂place: the same times −slope.
+    const left = n - 2 * w + ww;
+    const cross = w - ww;
+    const [a, b] = [2 * j, 2 * j + 2];
+    const terms = [
+      [a, a, left],
+      [a, b, cross],
+      [b, a, cross],
+      [b, b, ww],
+    ] as const;
+    for (const [row, column, value] of terms) {
+      add(row, column, value);
+      add(row + 1, column, -slope * value);
+      add(row, column + 1, -slope * value);
+      add(row + 1, column + 1, slope * slope * value);
+    }
+  });
+  const held = new Set([1, size - 1]);
+  const inverse = invert(
+    normal.map((row, i) => row.map((value, j) => (held.has(i) || held.has(j) ? Number(i === j) : value))),
+  );
+  return (
+    inverse &&
+    inverse.map((row, i) => row.map((value, j) => (held.has(i) || held.has(j) ? 0 : value * variance)))
+  );
+}
+
+/** Gauss–Jordan with partial pivoting; null when singular. */
+function invert(matrix: readonly Float64Array[]): Float64Array[] | null {
+  const size = matrix.length;
+  const rows = matrix.map((row, i) => {
+    const wide = new Float64Array(2 * size);
+    wide.set(row);
+    wide[size + i] = 1;
+    return wide;
+  });
+  const largest = Math.max(...matrix.map((row, i) => Math.abs(row[i]!)));
+  for (let column = 0; column < size; column += 1) {
+    let pivot = column;
+    for (let i = column + 1; i < size; i += 1)
+      if (Math.abs(rows[i]![column]!) > Math.abs(rows[pivot]![column]!)) pivot = i;
+    if (!(Math.abs(rows[pivot]![column]!) > largest * 1e-13)) return null;
+    [rows[column], rows[pivot]] = [rows[pivot]!, rows[column]!];
+    const by = rows[column]![column]!;
+    const own = rows[column]!.map((value) => value / by);
+    rows[column] = own;
+    for (let i = 0; i < size; i += 1) {
+      const share = rows[i]![column]!;
+      if (i === column || share === 0) continue;
+      rows[i] = rows[i]!.map((value, j) => value - share * own[j]!);
+    }
+  }
+  return rows.map((row) => row.slice(size));
+}
