@@ -19,11 +19,12 @@ function contentKey({ record, caseId }: LoadedCase, trace: Trace): string {
   const rail = record.entities.rail.find((each) => each.id === trace.subject.id);
   const section = String(rail?.fields.section ?? '');
   const points = sha256Hex(new Uint8Array(trace.pointsMm.buffer));
-  return sha256Hex(canonicalJson({ caseId, id, shape, mirrored, hand, uncertainty, section, points }));
+  const units = systemOf(record.fields);
+  return sha256Hex(canonicalJson({ caseId, id, units, shape, mirrored, hand, uncertainty, section, points }));
 }
 
-/** Computed in the worker, once for one content. */
-function computed(loaded: LoadedCase, trace: Trace): Promise<FeatureValues> {
+/** What is taken from an outline: computed in the worker, once for one content. */
+export function featureValues(loaded: LoadedCase, trace: Trace): Promise<FeatureValues> {
   const key = contentKey(loaded, trace);
   const known = cache.get(key);
   if (known !== undefined) {
@@ -54,7 +55,8 @@ export type FeaturesView =
   | { readonly ok: true; readonly rows: readonly FeatureRow[] }
   | { readonly ok: false; readonly problem: string };
 
-const viewOf = (values: FeatureValues, system: UnitSystem): FeaturesView =>
+/** The features in words. */
+export const featuresView = (values: FeatureValues, system: UnitSystem): FeaturesView =>
   values.ok
     ? {
         ok: true,
@@ -71,9 +73,8 @@ const viewOf = (values: FeatureValues, system: UnitSystem): FeaturesView =>
       }
     : values;
 
-/** The features of an outline, waited for. */
-export const traceFeatures = async (loaded: LoadedCase, trace: Trace): Promise<FeaturesView> =>
-  viewOf(await computed(loaded, trace), systemOf(loaded.record.fields));
+const traceFeatures = async (loaded: LoadedCase, trace: Trace): Promise<FeaturesView> =>
+  featuresView(await featureValues(loaded, trace), systemOf(loaded.record.fields));
 
 const PATIENCE_MS = 60;
 

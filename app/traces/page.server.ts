@@ -5,18 +5,21 @@ import { placeOf } from '~/app/subjects/place';
 import { localTime } from '~/app/times';
 import { nameOf } from '~/lib/case/name-of';
 import type { Trace } from '~/lib/case/trace';
-import { makingText, tracePart } from '~/lib/case/trace-words';
-import { outlinePlain, type DrawnOutline } from '~/lib/figures/outline-plain';
+import { makingText, nameOfTrace } from '~/lib/case/trace-words';
+import { outlineOverlay } from '~/lib/figures/outline-overlay';
+import { outlinePlain } from '~/lib/figures/outline-plain';
+import type { Figure } from '~/lib/figures/shapes';
 import { toSvg } from '~/lib/figures/svg';
 import type { Outline } from '~/lib/outline/outline';
 import { outlineOfPairs } from '~/lib/outline/pairs';
 import { placed } from '~/lib/outline/placing';
+import type { FeatureValues } from './feature-values';
 import type { HandTrial } from './hand';
-import { placedTrace } from './placed.server';
+import { placedOutline } from './placed.server';
 import { referenceOf, referencesFor, type Reference } from './reference.server';
 import { distanceText } from './said.server';
 
-const WIDTH = 720;
+const WIDTHS = { wide: 860, narrow: 340 } as const;
 /** A trace higher than a head shows web and base too. */
 const HEAD_MM = 70;
 
@@ -27,52 +30,51 @@ const heightOf = ({ yMm }: Outline): number =>
 const raised = (outline: Outline, dyMm: number): Outline =>
   placed(outline, { mirrored: false, angleRad: 0, dxMm: 0, dyMm });
 
-type Picture = {
-  readonly svg: string;
-  readonly problem: string | null;
-  readonly remarks: readonly string[];
+type Shown = {
+  readonly trace: Trace;
+  readonly values: FeatureValues;
+  readonly reference: Reference | null;
+  /** How it is moved by hand, kept or only tried. */
+  readonly hand: HandTrial;
+  readonly trying: boolean;
 };
 
-/** The outline over a reference shape; as it was drawn, with the reason, when it cannot be placed. */
-function picture(
-  { record }: LoadedCase,
-  trace: Trace,
-  reference: Reference | null,
-  trial: HandTrial,
-): Picture {
-  const system = systemOf(record.fields);
-  const lies = placedTrace(record, trace, trial);
-  const outline = lies.ok ? lies.value.outline : outlineOfPairs(trace.pointsMm);
-  const part = heightOf(outline) > HEAD_MM ? 'whole' : 'running';
-  const lines: readonly DrawnOutline[] = [
-    ...(lies.ok && reference
-      ? [
-          {
-            outline: raised(reference.outline(part), lies.value.newTopMm),
-            as: 'reference' as const,
-            label: reference.name,
-          },
-        ]
-      : []),
-    { outline, as: 'trace', label: 'traced' },
-  ];
-  const figure = outlinePlain(
+const asDrawn = ({ record }: LoadedCase, trace: Trace, width: number): Figure =>
+  outlinePlain(
     {
-      title: `${tracePart(trace)}, ${nameOf(record, trace.subject)}`,
-      description: lies.ok
-        ? `The traced outline${reference ? ` over ${reference.name}` : ''}, in the frame of the ${trace.shape}.`
-        : 'The outline as it was drawn; it could not be placed.',
-      lines,
-      axes: lies.ok,
-      system,
+      title: nameOfTrace(record, trace),
+      description: 'The outline as it was drawn; it could not be placed.',
+      lines: [{ outline: outlineOfPairs(trace.pointsMm), as: 'trace', label: 'as it was drawn' }],
+      axes: false,
+      system: systemOf(record.fields),
     },
-    { width: WIDTH },
+    { width },
   );
-  return {
-    svg: toSvg(figure),
-    problem: lies.ok ? null : lies.message,
-    remarks: lies.ok ? lies.value.remarks : [],
-  };
+
+/** The outline over a reference shape with its dimensions; as it was drawn when it cannot be placed. */
+function figureOf(loaded: LoadedCase, shown: Shown, width: number): Figure {
+  const { record } = loaded;
+  const { trace, values, reference, hand, trying } = shown;
+  if (!values.ok) return asDrawn(loaded, trace, width);
+  const traced = placedOutline(record, trace, values, hand);
+  const part = heightOf(traced) > HEAD_MM ? 'whole' : 'running';
+  return outlineOverlay(
+    {
+      shape: trace.shape,
+      system: systemOf(record.fields),
+      name: nameOfTrace(record, trace),
+      traced,
+      uAcrossMm: trace.uncertainty.acrossMm,
+      reference: reference && {
+        name: reference.name,
+        status: reference.status,
+        outline: raised(reference.outline(part), values.newTopMm),
+      },
+      // They are those of the line as it is kept.
+      dimensions: trying ? [] : values.dimensions,
+    },
+    { width },
+  );
 }
 
 function factsOf({ record }: LoadedCase, trace: Trace) {
@@ -100,18 +102,25 @@ function factsOf({ record }: LoadedCase, trace: Trace) {
   ];
 }
 
-/** Everything the page of one outline shows but its features. */
-export function tracePage(loaded: LoadedCase, trace: Trace, asked: string | null, trial: HandTrial) {
+/** Everything the page of one outline shows but the table of its features. */
+export function tracePage(loaded: LoadedCase, asked: string | null, given: Omit<Shown, 'reference'>) {
   const { record, caseId } = loaded;
+  const { trace, values } = given;
   const reference = referenceOf(record, trace, asked);
+  const shown = { ...given, reference };
   return {
     caseId,
     id: trace.id,
-    title: `${tracePart(trace)}, ${nameOf(record, trace.subject)}`,
+    title: nameOfTrace(record, trace),
     shape: trace.shape,
     back: placeOf(caseId, trace.subject),
     removed: trace.removed && { at: localTime(trace.removed.at), reason: trace.removed.reason },
-    picture: picture(loaded, trace, reference, trial),
+    pictures: {
+      wide: toSvg(figureOf(loaded, shown, WIDTHS.wide)),
+      narrow: toSvg(figureOf(loaded, shown, WIDTHS.narrow)),
+    },
+    problem: values.ok ? null : values.problem,
+    remarks: values.ok ? values.remarks : [],
     reference: reference && {
       id: reference.id,
       name: reference.name,

@@ -1,5 +1,6 @@
 import type { CaseRecord } from '~/lib/case/record';
 import type { Trace } from '~/lib/case/trace';
+import type { Source } from '~/lib/findings/finding';
 import type { Outline } from '~/lib/outline/outline';
 import { outlineOfPairs } from '~/lib/outline/pairs';
 import { outlineOfShape } from '~/lib/shapes/shape';
@@ -9,8 +10,7 @@ import { referenceShapesOf, shapeOfSection } from '~/lib/shapes';
 export type Reference = {
   readonly id: string;
   readonly name: string;
-  /** "published", "from memory" …; "your own" for a shape of the users. */
-  readonly status: string;
+  readonly status: Source['status'] | 'own shape';
   readonly source: string;
   readonly notes: readonly string[];
   readonly outline: (part: 'whole' | 'running') => Outline;
@@ -33,7 +33,7 @@ export function referencesFor(record: CaseRecord, shape: Trace['shape']): readon
     .map(({ id, name, source, pointsMm }): Reference => ({
       id,
       name,
-      status: 'your own',
+      status: 'own shape',
       source,
       notes: [],
       outline: () => outlineOfPairs(pointsMm),

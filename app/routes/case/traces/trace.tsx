@@ -11,8 +11,9 @@ import { FeatureTable } from '~/app/components/traces/FeatureTable';
 import { HandForm } from '~/app/components/traces/HandForm';
 import { SaidFields } from '~/app/components/traces/SaidFields';
 import { useRedraw } from '~/app/components/traces/use-redraw';
+import { systemOf } from '~/app/readings/take.server';
 import { readingsChoices } from '~/app/readings/view.server';
-import { traceFeatures } from '~/app/traces/features.server';
+import { featuresView, featureValues } from '~/app/traces/features.server';
 import { handOf, readHand, sentHand } from '~/app/traces/hand.server';
 import { tracePage } from '~/app/traces/page.server';
 import { boxesOfTrace } from '~/app/traces/said.server';
@@ -32,9 +33,11 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
   const search = new URL(request.url).searchParams;
   const trying = search.has('trying');
   const hand = trying ? sentHand(search) : handOf(trace);
+  const values = await featureValues(loaded, trace);
+  const shown = { trace, values, hand: readHand(hand).trial, trying };
   return json({
-    page: tracePage(loaded, trace, search.get('over'), readHand(hand).trial),
-    features: await traceFeatures(loaded, trace),
+    page: tracePage(loaded, search.get('over'), shown),
+    features: featuresView(values, systemOf(loaded.record.fields)),
     trying,
     hand,
     said: boxesOfTrace(trace, loaded.record),
@@ -81,15 +84,20 @@ export default function TracePage() {
             <Link to={again}>As it is kept</Link>
           </div>
         )}
-        {page.picture.problem && (
+        {page.problem && (
           <div className="note note--bad" role="alert">
-            <strong>It could not be placed.</strong> {page.picture.problem}
+            <strong>It could not be placed.</strong> {page.problem}
           </div>
         )}
-        <SvgView html={{ __html: page.picture.svg }} />
-        {page.picture.remarks.length > 0 && (
+        <div className="only-wide">
+          <SvgView html={{ __html: page.pictures.wide }} />
+        </div>
+        <div className="only-narrow">
+          <SvgView html={{ __html: page.pictures.narrow }} />
+        </div>
+        {page.remarks.length > 0 && (
           <ul className="plain-list small">
-            {page.picture.remarks.map((remark) => (
+            {page.remarks.map((remark) => (
               <li key={remark}>{remark}</li>
             ))}
           </ul>
