@@ -1,5 +1,6 @@
 import { ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
+import { facingTravel } from '../case/facing';
 import type { CaseRecord } from '../case/record';
 import { toCanonical } from '../readings/convert';
 import type { UnitSystem } from '../readings/unit';
@@ -19,16 +20,19 @@ export type MarkStripData = {
 };
 
 /** The marks of a case, and which rail is the high one. */
-export const markStripData = (record: CaseRecord): MarkStripData => ({
-  system: systemOf(record),
-  marks: caseMarks(record),
-  outerRail:
-    record.fields.alignment === 'curveLeft'
-      ? 'right'
-      : record.fields.alignment === 'curveRight'
-        ? 'left'
-        : null,
-});
+export function markStripData(asEntered: CaseRecord): MarkStripData {
+  const record = facingTravel(asEntered);
+  return {
+    system: systemOf(record),
+    marks: caseMarks(record),
+    outerRail:
+      record.fields.alignment === 'curveLeft'
+        ? 'right'
+        : record.fields.alignment === 'curveRight'
+          ? 'left'
+          : null,
+  };
+}
 
 /** Standard gauge and a head of usual width: the strip is a picture of places across the head, not of sizes. */
 const GAUGE_MM = 1435;

@@ -1,4 +1,5 @@
 import { standing } from '../case/current';
+import { facingTravel } from '../case/facing';
 import type { CaseRecord } from '../case/record';
 import { toCanonical } from '../readings/convert';
 import { excessBeyond, type ClassLimit } from '../rules/apply';
@@ -45,7 +46,8 @@ const beyond = (values: readonly number[], limits: readonly ClassLimit[]): boole
  * Uniform alinement is the nine-station average of undisturbed, resampled where they do not stand a quarter of the chord apart, an adopted
  * method below class 6 (49 CFR 213.327).
  */
-export function trackChartData(record: CaseRecord, limits: ChartLimits = NO_LIMITS): TrackChartData {
+export function trackChartData(asEntered: CaseRecord, limits: ChartLimits = NO_LIMITS): TrackChartData {
+  const record = facingTravel(asEntered);
   const system = systemOf(record);
   const parts = limits.parts ?? [];
   const read = standingValues(record);

@@ -1,4 +1,5 @@
 import { standing } from '../case/current';
+import { facingTravel } from '../case/facing';
 import type { CaseRecord, Entity } from '../case/record';
 import { firstDerailed, type FirstDerailed } from './first-derailed';
 import { podSides, type PodSides } from './pod-sides';
@@ -41,6 +42,7 @@ export type Station = { readonly id: string; readonly name: string; readonly pos
 
 /** What every finding looks things up in, built once per record. */
 export type Context = {
+  /** As it reads facing the direction of travel. */
   readonly record: CaseRecord;
   readonly seed: number;
   readonly read: ReadingIndex;
@@ -60,7 +62,8 @@ export type Context = {
   readonly recorder: RecorderAtPod | null;
 };
 
-export function buildContext(record: CaseRecord, options: FindingOptions): Context {
+export function buildContext(asEntered: CaseRecord, options: FindingOptions): Context {
+  const record = facingTravel(asEntered);
   const read = indexReadings(record);
   const stations: Station[] = [];
   const unplaced: Entity[] = [];
