@@ -19,6 +19,7 @@ import { dataDir } from '~/db/open';
 import { renditionPath } from '~/db/photo-intake';
 import { readRecorderRun } from '~/db/recorder';
 import type { Assessment } from '~/lib/explanations/assess';
+import type { SimulatedForces } from '~/lib/findings/train/simulated-forces';
 import { buildReport } from '~/lib/report/build-report';
 import type { LogLine, RecordedRun } from '~/lib/report/input';
 
@@ -71,7 +72,11 @@ function sweep(folder: string): void {
 }
 
 /** Builds the report of the case as it stands and answers the path of the finished file. */
-export async function writeReport(loaded: LoadedCase, assessment: Assessment): Promise<string> {
+export async function writeReport(
+  loaded: LoadedCase,
+  assessment: Assessment,
+  simulated: SimulatedForces | null = null,
+): Promise<string> {
   const { caseId, head, record } = loaded;
   const folder = resolve(dataDir(), 'derived', 'reports');
   mkdirSync(folder, { recursive: true });
@@ -84,6 +89,7 @@ export async function writeReport(loaded: LoadedCase, assessment: Assessment): P
         record,
         assessment,
         recorder: recorded(loaded),
+        simulated,
         photoFile: (sha256) => photos.get(sha256) ?? null,
         generatedAt: new Date().toISOString(),
         version: programVersion(),

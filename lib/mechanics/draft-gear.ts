@@ -22,7 +22,7 @@ export type DraftGear = {
 };
 
 /** Relative speed at which friction has seven tenths of its size, m/s: smooths its change of sign. */
-export const FRICTION_SPEED_MS = 0.05;
+export const FRICTION_SPEED_MS = 0.03;
 
 const judged = (text: string): Source => ({ text, status: 'engineering judgement' });
 
@@ -126,7 +126,7 @@ export function extensionFor(gear: DraftGear, forceKn: number): number {
 export const draftGearMethod: Method = {
   id: 'draft-gear',
   name: 'Draft gear characteristic',
-  formula: `F = f(x)·(1 + φ·u/√(u² + u₀²)); f: none within ± slack/2, then closing force × travel used/travel, then 90 MN/m; u: speed of working further in; u₀ = 0.05 m/s. ${DRAFT_GEARS.map(
+  formula: `F = f(x)·(1 + φ·u/√(u² + u₀²)); f: none within ± slack/2, then closing force × travel used/travel, then 90 MN/m; u: speed of working further in; u₀ = 0.03 m/s. ${DRAFT_GEARS.map(
     ({ label, slackM, travelM, closedKn, frictionShare }) =>
       `${label}: slack ${(slackM * 1000).toFixed(0)} mm, travel ${(travelM * 1000).toFixed(0)} mm, closing ${closedKn} kN, φ ${frictionShare}`,
   ).join('; ')}.`,

@@ -55,7 +55,7 @@ export type ChainHistory = {
 };
 
 const N_PER_KN = 1000;
-const DEFAULT_TOLERANCE = 5e-4;
+const DEFAULT_TOLERANCE = 5e-5;
 const DEFAULT_LONGEST_S = 0.05;
 const SHORTEST_S = 1e-6;
 const MOST_STEPS = 20_000_000;

@@ -48,7 +48,7 @@ export type Assumption = {
 };
 
 /** The recorded speed is followed over about this long, s. */
-const FOLLOW_S = 10;
+export const FOLLOW_S = 10;
 const STOPPING_MS = 0.05;
 
 /** Value of a column at a time, straight between samples; the first and last beyond the ends. */

@@ -9,10 +9,19 @@ import { caseFindings } from '~/app/findings/case-findings.server';
 import { findingPlace } from '~/app/findings/place';
 import { findingTrail } from '~/app/findings/trail.server';
 import { findingView } from '~/app/findings/view.server';
+import { simulationOf } from '~/app/work/simulation.server';
+import type { Finding } from '~/lib/findings/finding';
+import { simulatedFindings } from '~/lib/findings/train/simulated-forces';
 
-export function loader({ params }: LoaderFunctionArgs) {
+export async function loader({ params }: LoaderFunctionArgs) {
   const loaded = loadCase(params);
-  const finding = caseFindings(loaded).find(({ id }) => id === params.findingId);
+  const named = ({ id }: Finding): boolean => id === params.findingId;
+  const finding =
+    caseFindings(loaded).find(named) ??
+    // Those of the simulation are made in the worker and only when they are asked for.
+    (params.findingId?.startsWith('simulated')
+      ? simulatedFindings(await simulationOf(loaded)).find(named)
+      : undefined);
   if (!finding)
     throw notFound('There is no such finding any more: the readings it came from were changed or taken out.');
   return json({

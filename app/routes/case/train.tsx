@@ -166,6 +166,13 @@ export default function Train() {
       {(findings.length > 0 || data.profile) && (
         <Sheet title="What follows" id="findings">
           {data.profile && <FigureImage figure={data.profile} />}
+          {runs.length > 0 && (
+            <p>
+              <Link to={`/cases/${caseId}/train/forces`} className="action-link" prefetch="none">
+                Coupler forces through the run, simulated
+              </Link>
+            </p>
+          )}
           <FindingList findings={findings} empty="" />
         </Sheet>
       )}

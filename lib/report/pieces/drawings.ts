@@ -2,8 +2,10 @@ import { standing } from '../../case/current';
 import { nameOfEntity } from '../../case/name-of';
 import type { Entity } from '../../case/record';
 import { RECORDED_SPEED_U } from '../../findings/recorder-at-pod';
+import { lineSegments } from '../../findings/track/line-segments';
 import { argumentBars } from '../../figures/argument-bars';
 import { consistData, consistFigure } from '../../figures/consist';
+import { forceHistory } from '../../figures/force-history';
 import { gaugeSpan } from '../../figures/gauge-span';
 import { gaugeSpanData } from '../../figures/gauge-span-data';
 import { markStrip, markStripData } from '../../figures/mark-strip';
@@ -39,6 +41,7 @@ export function trackChartDrawing(report: Report, writer: Writer): void {
   const limits = {
     from: rules.trackClass === undefined ? '' : `${rules.trackClass.label}, ${rules.track?.name ?? ''}`,
     of: rules.trackLimits,
+    parts: lineSegments(report.context) ?? [],
   };
   const data = trackChartData(report.record, limits);
   if (data.positionsM.length === 0) return;
@@ -113,6 +116,16 @@ export function recorderDrawing(report: Report, writer: Writer): void {
       `Event recorder, ${run.name}, against ${against}.${atPod === null ? '' : ` POD: ${atPod.remark}`}`,
     );
   }
+}
+
+/** Coupler forces at the first derailed vehicle through the run, where they could be simulated. */
+export function forceHistoryDrawing({ input, system }: Report, writer: Writer): void {
+  const { simulated } = input;
+  if (simulated == null) return;
+  writer.figure(
+    forceHistory(simulated, system, { width: unitsFor(writer.width()), panelHeight: 84 }),
+    `Simulated coupler forces at the first derailed vehicle; draft gear: ${simulated.gear.toLowerCase()}. Broken lines: ends of the range of what was assumed.`,
+  );
 }
 
 export const argumentDrawing = ({ argument }: Report, writer: Writer): void =>

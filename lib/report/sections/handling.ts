@@ -1,6 +1,6 @@
 import { recorderChannel } from '../../case/recorder';
 import { absent } from '../pieces/absent';
-import { recorderDrawing, trainProfileDrawing } from '../pieces/drawings';
+import { forceHistoryDrawing, recorderDrawing, trainProfileDrawing } from '../pieces/drawings';
 import { findingsTable } from '../pieces/findings-table';
 import type { Report, Section } from '../report';
 import type { Table } from '../table/table';
@@ -50,5 +50,6 @@ export const handlingSection: Section = {
       writer.table('Findings on the train and its handling', findingsTable(findings, report));
     trainProfileDrawing(report, writer);
     recorderDrawing(report, writer);
+    forceHistoryDrawing(report, writer);
   },
 };

@@ -1,0 +1,116 @@
+import { describe, expect, it } from 'vitest';
+import { netForceKn, steadyCouplerForces } from '~/lib/mechanics/coupler-force';
+import { draftGearOf } from '~/lib/mechanics/draft-gear';
+import type { DrivenVehicle, Handling } from '~/lib/mechanics/train-drive';
+import { simulateTrain, steadyDrivenForcesKn, type SimulationInput } from '~/lib/mechanics/train-simulation';
+
+const LENGTH = 18;
+const COUNT = 30;
+const rating = { massKg: 180_000, ratedKn: 450, ratedSpeedMs: 5, dynamicBrakeKn: 350 };
+
+const vehicles: readonly DrivenVehicle[] = Array.from({ length: COUNT }, (_, i) => ({
+  massKg: i === 0 ? 180_000 : i % 3 === 0 ? 28_000 : 120_000,
+  axles: i === 0 ? 6 : 4,
+  lengthM: LENGTH,
+  dragFactor: 0.07,
+  brakingRatio: 0.1,
+  rating: i === 0 ? rating : null,
+  atPodM: (10 - i) * LENGTH,
+  grade: 0.003,
+  curvaturePerM: 0.001,
+}));
+
+const column = (by: (t: number) => number, count = 301): Float64Array =>
+  Float64Array.from({ length: count }, (_, t) => by(t));
+
+const handling = (changes: Partial<Handling> = {}): Handling => ({
+  timeS: column((t) => t),
+  speedMs: column(() => 10),
+  throttle: column(() => 8),
+  dynamicBrakeShare: column(() => 0),
+  tractiveEffortKn: column(() => NaN),
+  reductionKpa: column(() => 0),
+  emergencyS: Infinity,
+  ...changes,
+});
+
+const assumption = {
+  power: 0.5,
+  adhesion: 0.3,
+  dynamicBrake: 1,
+  rolling: 1,
+  curve: 1,
+  shoeFriction: 0.32,
+  braking: 1,
+};
+
+const input = (changes: Partial<SimulationInput> = {}): SimulationInput => ({
+  vehicles,
+  handling: handling(),
+  assumption,
+  gear: draftGearOf('friction'),
+  recording: 0,
+  runToPodM: 1200,
+  durationS: 300,
+  everyS: 1,
+  ...changes,
+});
+
+describe('simulateTrain', () => {
+  it('stays at the steady forces of the static sum while nothing changes', () => {
+    const run = simulateTrain(input());
+    const last = run.forcesKn.at(-1)!;
+    const statics = steadyCouplerForces(
+      vehicles.map((vehicle, i) => ({ ...vehicle, tractionKn: i === 0 ? 225 : 0, brakeKn: 0 })),
+      10,
+    );
+    const mean = run.speedsMs.at(-1)![0]!;
+    // Full power at the simulated speed: 450 kN · 5 m/s over it.
+    const scale = 450 * 5;
+    const exact = steadyCouplerForces(
+      vehicles.map((vehicle, i) => ({ ...vehicle, tractionKn: i === 0 ? scale / mean : 0, brakeKn: 0 })),
+      mean,
+    );
+    exact.couplersKn.forEach((force, i) => expect(Math.abs(last[i]! - force)).toBeLessThan(1));
+    expect(Math.abs(exact.couplersKn[0]! - statics.couplersKn[0]!)).toBeLessThan(20);
+    expect(netForceKn({ ...vehicles[1]!, tractionKn: 0, brakeKn: 0 }, 10)).toBeLessThan(0);
+    expect(run.energy.unclosed).toBeLessThan(1e-3);
+  });
+
+  it('starts from those forces, whatever push keeps it to the recorded speed', () => {
+    const asked = input();
+    const first = simulateTrain({ ...asked, durationS: 1 }).forcesKn[0]!;
+    steadyDrivenForcesKn(asked, 0, 0).forEach((force, i) => expect(first[i]).toBeCloseTo(force, 6));
+  });
+
+  it('runs the slack in when power is changed for the dynamic brake', () => {
+    const run = simulateTrain(
+      input({
+        handling: handling({
+          throttle: column((t) => (t < 40 ? 8 : 0)),
+          dynamicBrakeShare: column((t) => (t >= 45 ? 1 : 0)),
+        }),
+      }),
+    );
+    expect(run.forcesKn[35]![0]).toBeGreaterThan(100);
+    expect(run.forcesKn.at(-1)![0]).toBeLessThan(-150);
+    expect(Math.min(...run.leastKn)).toBeLessThan(run.forcesKn.at(-1)![0]!);
+  });
+
+  it('brings a brake application to the rear later than to the head', () => {
+    const far = vehicles.map((vehicle, i) => ({ ...vehicle, atPodM: -i * 150 }));
+    const run = simulateTrain(
+      input({
+        vehicles: far,
+        handling: handling({
+          throttle: column(() => 0),
+          reductionKpa: column((t) => (t >= 20 ? 150 : 0)),
+        }),
+      }),
+    );
+    // The head brakes first, so that the rear runs in on it.
+    const during = run.forcesKn[32]!;
+    expect(during[14]).toBeLessThan(-50);
+    expect(during[14]).toBeLessThan(run.forcesKn.at(-1)![14]!);
+  });
+});
