@@ -1,5 +1,5 @@
 import { flangeClearance, type FlangeClearance } from '~/lib/contact/clearance';
-import { conicityCurve, NOMINAL_AMPLITUDE_MM } from '~/lib/contact/conicity';
+import { equivalentConicity, NOMINAL_AMPLITUDE_MM } from '~/lib/contact/conicity';
 import { flangeContactAngle, type FlangeContactAngle } from '~/lib/contact/flange-angle';
 import { likelySweep, loadedPart, type LoadedPart } from '~/lib/contact/loaded-part';
 import { contactSetup, type ContactSetup } from '~/lib/contact/setup';
@@ -49,9 +49,11 @@ export function stand({ left, right, ...rest }: SentContact): Result<Stood> {
     setup: setup.value,
     sweep,
     clearance,
-    conicity:
-      conicityCurve(setup.value, [NOMINAL_AMPLITUDE_MM])[0]?.conicity ??
-      refuse('No amplitude was asked for.'),
+    // A wheelset of unlike wheels swings about a place off the middle, so the sweep is a wide one.
+    conicity: equivalentConicity(
+      contactSweep(setup.value, shifts, { roll: 'neglected' }),
+      NOMINAL_AMPLITUDE_MM,
+    ),
     flangeAngle: {
       left: flangeContactAngle(setup.value, 'left'),
       right: flangeContactAngle(setup.value, 'right'),

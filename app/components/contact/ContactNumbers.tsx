@@ -28,7 +28,7 @@ export function ContactNumbers({ stood, system }: Props) {
   const { sweep, clearance, conicity, flangeAngle, loaded } = stood;
   return (
     <div className="stack">
-      <div className="scroll-x">
+      <div className="table-wrap">
         <table>
           <thead>
             <tr>

@@ -114,14 +114,6 @@ export function PhotoTracer({ url, size, shape, system, focal35Mm, start }: Prop
           </label>
         ))}
       </fieldset>
-      {sets === 'clicks' && (
-        <p className="soft">
-          {shape === 'wheel'
-            ? 'Start low on the back of the flange and go over its tip and along the tread to the field side; between your points the pencil line is followed.'
-            : 'Start on the gauge side, as low as the outline goes, and go over the top to the field side; between your points the pencil line is followed.'}{' '}
-          Set more points where it bends.
-        </p>
-      )}
       <PictureDesk
         url={url}
         size={size}
@@ -136,6 +128,12 @@ export function PhotoTracer({ url, size, shape, system, focal35Mm, start }: Prop
         onMove={(kind, index, point) => act({ type: 'move', kind, index, point })}
         onUndo={() => act({ type: 'undo' })}
       />
+      <p className="soft">
+        {shape === 'wheel'
+          ? 'Start the line low on the back of the flange and go over its tip and along the tread to the field side; between your points the pencil line is followed.'
+          : 'Start the line on the gauge side, as low as the outline goes, and go over the top to the field side; between your points the pencil line is followed.'}{' '}
+        Set more points where it bends.
+      </p>
       <div role="status">
         {state === 'starting' && <p className="soft">The picture is being made ready …</p>}
         {state === 'failed' && (

@@ -70,11 +70,10 @@ export function ScaleFields({ way, distances, marked, onWay, onDistances, onClea
         <span>
           {marked} of {marks} points marked.
         </span>
-        {marked > 0 && (
-          <button type="button" className="button button--small" onClick={onClear}>
-            Mark them anew
-          </button>
-        )}
+        {/* Always there, so that the picture below does not jump at the first mark. */}
+        <button type="button" className="button button--small" disabled={marked === 0} onClick={onClear}>
+          Mark them anew
+        </button>
       </p>
     </div>
   );
