@@ -12,6 +12,7 @@ export default [
       route('train/forces', 'routes/case/train-forces.tsx'),
       route('marks', 'routes/case/marks.tsx'),
       route('track', 'routes/case/track.tsx'),
+      route('track/limits', 'routes/case/track-limits.tsx'),
       route('wheels', 'routes/case/wheels.tsx'),
       route('rails', 'routes/case/rails.tsx'),
       route('turnout', 'routes/case/turnout.tsx'),

@@ -18,6 +18,7 @@ import { readJudgements, readNarrative, readStandings } from './narrative';
 import type { Db } from './open';
 import { readOwnShapes } from './own-shapes';
 import { readPhotos } from './photos';
+import { readRailroadLimits } from './railroad-limits';
 import { readReadings } from './readings';
 import { readRecorderRuns } from './recorder';
 import { caseFile } from './schema';
@@ -127,6 +128,7 @@ function assemble(db: Db, caseId: string): CaseRecord {
     recorderRuns: readRecorderRuns(db, caseId),
     traces: readTraces(db, caseId),
     ownShapes: readOwnShapes(db, caseId),
+    railroadLimits: readRailroadLimits(db, caseId),
     narrative: readNarrative(db, caseId),
     standings: readStandings(db, caseId),
     judgementChanges: readJudgements(db, caseId),

@@ -5,17 +5,22 @@ import type { FileStore } from './files';
 import { verifyLog } from './log';
 import type { Db } from './open';
 import { keptOwnShapes } from './own-shapes';
+import { keptRailroadLimits } from './railroad-limits';
 import { changeLog } from './schema';
 import { keptTraces } from './traces';
 
 type Kept = Readonly<Record<string, Json>>;
 
-const WORDS = { trace: 'outline', ownShape: 'reference shape' } as const;
+const WORDS = {
+  trace: 'outline',
+  ownShape: 'reference shape',
+  railroadLimits: 'text of the railroad’s own limits',
+} as const;
 type SealedKind = keyof typeof WORDS;
-const SEALED_KINDS: readonly SealedKind[] = ['trace', 'ownShape'];
+const SEALED_KINDS: readonly SealedKind[] = ['trace', 'ownShape', 'railroadLimits'];
 
 /**
- * Computes the log anew, then what it says of every outline and reference shape, and holds that
+ * Computes the log anew, then what it says of every outline, reference shape and text of limits, and holds that
  * against what is kept: row, points and file. Lists every difference in words.
  */
 export function verifyCase(
@@ -23,7 +28,11 @@ export function verifyCase(
   store: FileStore,
   caseId: string,
 ): { readonly ok: boolean; readonly problems: readonly string[] } {
-  const kept = { trace: keptTraces(db, caseId), ownShape: keptOwnShapes(db, caseId) };
+  const kept = {
+    trace: keptTraces(db, caseId),
+    ownShape: keptOwnShapes(db, caseId),
+    railroadLimits: keptRailroadLimits(db, caseId),
+  };
   const logged = replayed(db, caseId);
   const problems = [
     ...verifyLog(db, caseId).problems,
@@ -35,7 +44,11 @@ export function verifyCase(
 
 /** What the log, read from its first entry on, says each one is now. */
 function replayed(db: Db, caseId: string): Readonly<Record<SealedKind, ReadonlyMap<string, Kept>>> {
-  const said = { trace: new Map<string, Kept>(), ownShape: new Map<string, Kept>() };
+  const said = {
+    trace: new Map<string, Kept>(),
+    ownShape: new Map<string, Kept>(),
+    railroadLimits: new Map<string, Kept>(),
+  };
   const entries = db
     .select({ kind: changeLog.subjectKind, id: changeLog.subjectId, after: changeLog.after })
     .from(changeLog)

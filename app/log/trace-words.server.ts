@@ -50,12 +50,15 @@ const SHOWN: Readonly<Record<string, Shown>> = {
     show: (value) => (value ? DISTURBANCE_LABELS[value as Disturbance] : ''),
   },
   note: { label: 'Note', show: asText },
+  version: { label: 'Version', show: asText },
+  entered: { label: 'Limits, as entered', show: asText },
 };
 
-/** The words for an entry of the log about an outline or a reference shape. */
+/** The words for an entry of the log about an outline, a reference shape or the railroad's own limits. */
 export const TRACE_NOUNS: Readonly<Record<string, string>> = {
   trace: 'an outline',
   ownShape: 'a reference shape',
+  railroadLimits: 'the railroad’s own limits',
 };
 
 type Side = Readonly<Record<string, unknown>>;

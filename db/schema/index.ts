@@ -8,6 +8,7 @@ export { ownShape } from './own-shape';
 export { person } from './person';
 export { photo } from './photo';
 export { rail } from './rail';
+export { railroadLimits } from './railroad-limits';
 export { reading } from './reading';
 export { recorderChannel, recorderChunk, recorderRun } from './recorder';
 export { statement } from './statement';

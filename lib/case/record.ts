@@ -143,6 +143,8 @@ export type CaseRecord = {
   /** Outlines of wheels and rails, in the order they came, removed ones included. */
   readonly traces: readonly Trace[];
   readonly ownShapes: readonly OwnShape[];
+  /** The railroad's own limits as entered (lib/rules/railroad-lines); null or absent: none. */
+  readonly railroadLimits?: string | null;
   readonly narrative: Narrative;
   readonly standings: readonly Standing[];
   readonly judgementChanges: readonly JudgementChange[];

@@ -2,6 +2,7 @@ import { caseKind } from '../case/kinds';
 import type { CaseRecord } from '../case/record';
 import type { LimitCheck } from './finding';
 import { classForSpeed, equipmentClassFor, equipmentSetOf, ruleSetById } from '../rules';
+import { RAILROAD_RULES, railroadRuleSet } from '../rules/railroad-lines';
 import { checkLimit, limitsFor, ruleClass, type ClassLimit } from '../rules/apply';
 import type { RuleQuantityId } from '../rules/rule-quantity';
 import type { Place, RuleClass, RuleSet } from '../rules/rule-set';
@@ -28,7 +29,7 @@ export function rulesInForce(
   alignment: 'tangent' | 'curve' | null,
   authorisedSpeedMs: number | null,
 ): RulesInForce {
-  const track = ruleSetById(String(record.fields.ruleSet ?? ''));
+  const track = trackSetOf(record);
   const equipment = track === undefined ? undefined : equipmentSetOf(track);
   const designated = record.fields.trackClass;
   const byDesignation =
@@ -51,7 +52,10 @@ export function rulesInForce(
     track,
     trackClass,
     equipment,
-    remarks: remarksOn(track, trackClass, bySpeed !== undefined, alignment),
+    remarks:
+      track === undefined && record.fields.ruleSet === RAILROAD_RULES
+        ? ['The railroad’s own limits are chosen and none are entered: not compared with any.']
+        : remarksOn(track, trackClass, bySpeed !== undefined, alignment),
     trackLimits: (quantity) =>
       remember(`track|${quantity}`, () =>
         track === undefined || trackClass === undefined
@@ -75,6 +79,12 @@ export function rulesInForce(
       }),
   };
 }
+
+/** The set the case is held against: one that is built in, or the railroad's own limits. */
+const trackSetOf = ({ fields, railroadLimits }: CaseRecord): RuleSet | undefined =>
+  fields.ruleSet === RAILROAD_RULES
+    ? railroadRuleSet(railroadLimits ?? '')
+    : ruleSetById(String(fields.ruleSet ?? ''));
 
 /** A set whose classes the case can name is not to be entered by way of a speed. */
 const hasDesignations = (set: RuleSet): boolean => {

@@ -136,9 +136,14 @@ export default function Track() {
       title="Track"
       intro="The track as it was read, station by station, and what follows from it."
       actions={
-        <Link className="button" to={`/cases/${caseId}/import/stations`}>
-          Import stations
-        </Link>
+        <>
+          <Link className="button" to={`/cases/${caseId}/import/stations`}>
+            Import stations
+          </Link>
+          <Link className="button" to={`/cases/${caseId}/track/limits`}>
+            The railroad’s own limits
+          </Link>
+        </>
       }
     >
       {data.chart && (

@@ -74,6 +74,7 @@ export const caseKind: Kind = {
       choices: [
         { id: 'us-49cfr213', label: '49 CFR part 213 (track) and 215, 229, 230 (wheels)' },
         { id: 'en13848-5', label: 'EN 13848-5 (track)' },
+        { id: 'railroad', label: 'The railroad’s own limits, as entered under Track' },
       ],
     },
   ],
