@@ -50,7 +50,10 @@ export const HEAD_PART_NAMES: Readonly<Record<HeadPart, string>> = {
 const SIDES: readonly Side[] = ['left', 'right'];
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-const degrees = (rad: number): string => `${((rad * 180) / Math.PI).toFixed(1).replace('-', '−')}°`;
+const degrees = (rad: number): string => {
+  const size = Math.abs((rad * 180) / Math.PI).toFixed(1);
+  return `${rad < 0 && Number(size) !== 0 ? '−' : ''}${size}°`;
+};
 
 const length = (mm: number, system: UnitSystem): string => {
   const unit = system === 'us' ? 'in' : 'mm';
@@ -58,13 +61,15 @@ const length = (mm: number, system: UnitSystem): string => {
   return `${mm < 0 && Number(shown) !== 0 ? '−' : ''}${shown} ${unit}`;
 };
 
-/** "One-point contact on the crown" or "Two-point contact: gauge face and crown". */
+/** "one-point contact, crown" or "two-point contact, gauge face and crown". */
 export function contactWords(state: ContactState, side: Side): string {
   const { points } = state[side];
   const [first, second] = points;
   return second === undefined
     ? `one-point contact, ${HEAD_PART_NAMES[first.part]}`
-    : `two-point contact, ${HEAD_PART_NAMES[first.part]} and ${HEAD_PART_NAMES[second.part]}`;
+    : first.part === second.part
+      ? `two-point contact, both ${HEAD_PART_NAMES[first.part]}`
+      : `two-point contact, ${HEAD_PART_NAMES[first.part]} and ${HEAD_PART_NAMES[second.part]}`;
 }
 
 /** Metal of a wheel reaches up to the edge of what is shown, of a rail down. */

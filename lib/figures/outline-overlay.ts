@@ -180,7 +180,7 @@ function notesOf(data: OutlineOverlayData, leastMm: number): readonly string[] {
   const against = againstOf(data);
   return [
     data.shape === 'wheel'
-      ? `Flange upward, axle below. Level line: the tread ${data.system === 'us' ? '2 3/4 in (70 mm)' : '70 mm'} from the back of the flange.`
+      ? `Flange upward, axle below. Level line: the tread ${data.system === 'us' ? '2 3/4 in (70 mm)' : '70 mm'} from the back of the flange. Laid over each other at the back and the tip of the flange, which hardly wear.`
       : 'Seen along the rail, in the frame of its own section: cant is not drawn. Level line: top of the head as it now is.',
     ...(against === null
       ? ['No reference shape is laid under it.']

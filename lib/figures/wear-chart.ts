@@ -3,7 +3,7 @@ import { formatMeasure } from '../readings/format';
 import type { UnitSystem } from '../readings/unit';
 import { wearLineAt, type WearHistory, type WithInterval } from '../wheel/wear-history';
 import { area, LETTER, line, lines, open, pen, words, type Point } from './pieces/draw';
-import { placeLabels } from './pieces/place-labels';
+import { placeLabels, type Rect } from './pieces/place-labels';
 import { axisText, plotFrame } from './pieces/plot';
 import type { Figure, Shape } from './shapes';
 import { textWidth, wrapText } from './text-width';
@@ -41,6 +41,8 @@ const thousands = (km: number, system: UnitSystem): number =>
 const distance = (km: number, system: UnitSystem): string =>
   `${(Math.round(thousands(km, system)) * 1000).toLocaleString('en-US').replace('-', '−')} ${scaleOf(system).unit}`;
 
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 function rateText({ history, system }: WearChartData): string {
   const { rate, length, places } = scaleOf(system);
   const over: WithInterval = system === 'us' ? history.per100000Miles : history.per100000Km;
@@ -57,13 +59,13 @@ function rateText({ history, system }: WearChartData): string {
 
 function reachText({ history: { reach, points }, limit, system }: WearChartData): string {
   if (reach === null || limit === null) return 'No limit is held against it.';
-  if (reach.kind === 'never') return `${limit}: ${reach.why}`;
+  if (reach.kind === 'never') return `${capital(limit)}: ${reach.why}`;
   const ends =
     reach.lowKm === null || reach.highKm === null
       ? 'the rate cannot be told from none, so that there is no interval'
       : `95 %: ${distance(reach.lowKm, system)} to ${distance(reach.highKm, system)}`;
   const past = reach.atKm <= (points[points.length - 1]?.distanceRunKm ?? 0);
-  return `${limit.charAt(0).toUpperCase()}${limit.slice(1)}: the line ${past ? 'reached' : 'would reach'} it at ${distance(reach.atKm, system)} (${ends})${past ? '' : ', if it wears on as it did'}.`;
+  return `${capital(limit)}: the line ${past ? 'reached' : 'would reach'} it at ${distance(reach.atKm, system)} (${ends})${past ? '' : ', if it wears on as it did'}.`;
 }
 
 /**
@@ -113,6 +115,7 @@ export function wearChart(data: WearChartData, { width }: { readonly width: numb
   const beyond: readonly Point[] = [lastKm, toKm].map((km) => at(km, wearLineAt(history, km).valueMm));
   const limitLine: readonly Point[] = limitMm === null ? [] : [at(0, limitMm), at(toKm, limitMm)];
 
+  const limitName = limit === null || limitMm === null ? [] : limitLabel(limit, at(0, limitMm), frame);
   const bars = points.map(({ distanceRunKm, valueMm, uMm }) => ({
     dot: at(distanceRunKm, valueMm),
     top: at(distanceRunKm, valueMm + K * uMm),
@@ -124,7 +127,14 @@ export function wearChart(data: WearChartData, { width }: { readonly width: numb
     [upper, lower, fitted, beyond, limitLine, ...bars.map(({ top, bottom }) => [top, bottom])].filter(
       (each) => each.length > 1,
     ),
-    bars.map(({ dot: [x, y] }) => ({ x: x - 5, y: y - 5, width: 10, height: 10 })),
+    [
+      ...bars.map(({ dot: [x, y] }) => ({ x: x - 5, y: y - 5, width: 10, height: 10 })),
+      ...limitName.flatMap((shape) =>
+        shape.type === 'text'
+          ? [{ x: shape.x, y: shape.y - LETTER, width: textWidth(shape.text, LETTER), height: LETTER + 3 }]
+          : [],
+      ),
+    ],
   );
   const cap = ([x, y]: Point): Shape => line([x - 4, y], [x + 4, y], pen('mark', 1.2));
   const reached = reachShapes(history, drawReach, toKm, at);
@@ -153,7 +163,7 @@ export function wearChart(data: WearChartData, { width }: { readonly width: numb
       open(upper, pen('wheel', 0.6, [2, 2])),
       open(lower, pen('wheel', 0.6, [2, 2])),
       ...(limitLine.length === 0 ? [] : [open(limitLine, pen('limit', 1.3, [7, 3]))]),
-      ...(limit === null || limitMm === null ? [] : limitLabel(limit, at(0, limitMm), frame.width)),
+      ...limitName,
       open(fitted, pen('wheel', 1.8)),
       open(beyond, pen('wheel', 1.4, [5, 3])),
       ...reached,
@@ -179,10 +189,11 @@ export function wearChart(data: WearChartData, { width }: { readonly width: numb
   };
 }
 
-/** The limit's name below its line at the left, so that it does not lie on the readings. */
-function limitLabel(limit: string, [x, y]: Point, room: number): readonly Shape[] {
-  const [text = ''] = wrapText(limit, room - 8, LETTER);
-  return [words(x + 4, y + LETTER + 1, text, { ink: 'limit' })];
+/** The limit's name beside its line, on the side where the plot has more room. */
+function limitLabel(limit: string, [x, y]: Point, frame: Rect): readonly Shape[] {
+  const [text = ''] = wrapText(limit, frame.width - 8, LETTER);
+  const above = y > frame.y + frame.height * 0.6;
+  return [words(x + 4, above ? y - 4 : y + LETTER + 1, text, { ink: 'limit' })];
 }
 
 function reachShapes(

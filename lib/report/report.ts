@@ -9,6 +9,7 @@ import type { Finding } from '../findings/finding';
 import type { UnitSystem } from '../readings/unit';
 import type { ReportInput } from './input';
 import { methodsUsed } from './pieces/methods';
+import { shapeMethods } from './pieces/shape-methods';
 import { makeReferences, type References } from './references';
 import { systemOf } from './words';
 import type { Writer } from './writer';
@@ -88,7 +89,12 @@ export function prepareReport(input: ReportInput): Report {
     input,
     record,
     system: systemOf(record),
-    refs: makeReferences(record, findings, assessment.findings, methodsUsed(findings, argument)),
+    refs: makeReferences(
+      record,
+      findings,
+      assessment.findings,
+      methodsUsed(findings, argument, shapeMethods(record)),
+    ),
     findings,
     argument,
     context: buildContext(record, { seed: FINDING_SEED, recorder: recorderPart(atPodOf(input)) }),

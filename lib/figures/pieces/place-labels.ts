@@ -18,6 +18,8 @@ export type Label = {
 const CELL = 3;
 /** Clear paper kept round every label. */
 const CLEAR = 3;
+/** And between two labels beside each other. */
+const BETWEEN = 6;
 /** A leader may pass this far along what it comes from before it counts as crossing something. */
 const OWN_LINE = 7;
 /** Distance a label rather goes than have its leader cross a line. */
@@ -120,7 +122,8 @@ export function placeLabels(
       }
     }
     if (best === null) return null;
-    map.takeBox(best.rect);
+    const { x, y, width: wide, height: high } = best.rect;
+    map.takeBox({ x: x - BETWEEN, y, width: wide + 2 * BETWEEN, height: high });
     map.takeLine(anchor, leaderEnd(best.rect, anchor));
     return best.rect;
   });

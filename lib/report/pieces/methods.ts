@@ -61,7 +61,11 @@ const marginMethod = ({ id, name, formula, sources, assumed, inputs, unit }: Mar
 });
 
 /** Methods the report uses, each once: of the printed findings, of the margins drawn, of the weighing. */
-export function methodsUsed(findings: readonly Finding[], argument: Argument): readonly Method[] {
+export function methodsUsed(
+  findings: readonly Finding[],
+  argument: Argument,
+  ofShapes: readonly Method[] = [],
+): readonly Method[] {
   const byId = new Map<string, Method>();
   const margins = new Map(
     TABLES.facts.flatMap(({ witnesses }) =>
@@ -74,7 +78,12 @@ export function methodsUsed(findings: readonly Finding[], argument: Argument): r
       return margin === undefined ? [] : [marginMethod(margin)];
     }),
   );
-  for (const method of [...findings.map((finding) => finding.method), ...drawn, ...WEIGHING_METHODS]) {
+  for (const method of [
+    ...findings.map((finding) => finding.method),
+    ...ofShapes,
+    ...drawn,
+    ...WEIGHING_METHODS,
+  ]) {
     if (!byId.has(method.id)) byId.set(method.id, method);
   }
   return [...byId.values()];

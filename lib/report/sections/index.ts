@@ -13,6 +13,7 @@ import { notMeasuredSection } from './not-measured';
 import { occurrenceSection } from './occurrence';
 import { photosSection } from './photos';
 import { safetySection } from './safety';
+import { shapesSection } from './shapes';
 import { signaturesSection } from './signatures';
 import { statementsSection } from './statements';
 import { summarySection } from './summary';
@@ -32,6 +33,7 @@ export const SECTIONS: readonly Section[] = [
   marksSection,
   trackSection,
   wheelsSection,
+  shapesSection,
   turnoutSection,
   handlingSection,
   mechanicsSection,
