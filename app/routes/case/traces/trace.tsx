@@ -103,21 +103,13 @@ export default function TracePage() {
           </ul>
         )}
         <Form method="get" className="form" onChange={redraw}>
-          <div className="form__grid">
-            <LabelledSelect
-              id="over"
-              name="over"
-              label="Laid over"
-              value={over}
-              options={page.references}
-              help={page.reference ? `${page.reference.source} Status: ${page.reference.status}.` : undefined}
-            />
-          </div>
+          <LabelledSelect id="over" name="over" label="Laid over" value={over} options={page.references} />
           <noscript>
             <button className="button button--small">Lay it over this one</button>
           </noscript>
         </Form>
-        <p className="small">
+        <p className="small soft">
+          {page.reference && `${page.reference.source}. Status: ${page.reference.status}. `}
           <Link to={`/cases/${page.caseId}/traces/shapes`}>All reference shapes</Link>
         </p>
       </Sheet>
