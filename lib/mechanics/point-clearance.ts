@@ -1,4 +1,5 @@
 import type { Method } from '../findings/finding';
+import { DEPTH_STEP_MM, depthsDownTo, type FlangeAtRail } from '../turnout/flange-at-rail';
 
 /** Flange thickness is read 3/8 in above the tread; there the face is taken to touch the stock rail. */
 const FACE_TOUCHES_MM = 9.525;
@@ -38,6 +39,15 @@ export function flangeSlopeRad(depthMm: number, flangeHeightMm: number, faceAngl
 
 function roundingDepthMm(flangeHeightMm: number, faceAngleRad: number): number {
   return flangeHeightMm - TIP_RADIUS_MM + TIP_RADIUS_MM * Math.cos(faceAngleRad);
+}
+
+/** The flange of the same model beside a stock rail whose gauge side is upright where the flange bears. mm and rad. */
+export function simpleFlangeAtRail(flangeHeightMm: number, faceAngleRad: number): FlangeAtRail {
+  const n = depthsDownTo(flangeHeightMm);
+  const faceMm = Float64Array.from({ length: n }, (_, k) =>
+    flangeFaceRetreatMm(k * DEPTH_STEP_MM, flangeHeightMm, faceAngleRad),
+  );
+  return { tipDepthMm: flangeHeightMm, faceMm, railMm: new Float64Array(n), bearsAtMm: FACE_TOUCHES_MM };
 }
 
 /** A closed point read without a trace. All mm; no chip is a chip of depth 0. */

@@ -1,0 +1,77 @@
+import { type Method } from '../findings/finding';
+import { DEPTH_STEP_MM, faceAt, slopeAt, type FlangeAtRail } from './flange-at-rail';
+import { type PointSection } from './point-section';
+
+/** Flatter than this a flange is lifted by what it meets rather than pushed aside. */
+export const SHALLOW_RAD = Math.PI / 3;
+
+/** A flange passing nearer than this is within reach of a point that moves under load. */
+export const CLOSE_MM = 3;
+
+export type Clearance = {
+  readonly depthMm: number;
+  /** Between the flange's face and the gauge side of the point; negative: the point stands outside the face. */
+  readonly clearanceMm: number;
+};
+
+export type PointFit = {
+  /** Flange tip below the top of the point; zero or less: the flange passes over it. */
+  readonly reachMm: number;
+  /** At every height where both exist, from the top of the point down to the flange tip. */
+  readonly heights: readonly Clearance[];
+  /** The smallest of them, and the slope of the flange there; null when the flange passes over. */
+  readonly least: (Clearance & { readonly slopeRad: number }) | null;
+};
+
+/**
+ * A flange beside one section of a point, at every height where both exist (every 0.25 mm). The point's
+ * gauge side runs from the top edge, gap + thickness from the gauge line of the stock rail, down at
+ * `faceRad` against the plane of the track (0 exclusive to π/2). Plane geometry.
+ */
+export function pointFit(
+  flange: FlangeAtRail,
+  { gapMm, thicknessMm, depthMm }: Pick<PointSection, 'gapMm' | 'thicknessMm' | 'depthMm'>,
+  faceRad: number,
+): PointFit {
+  const reachMm = flange.tipDepthMm - depthMm;
+  if (!(reachMm > 0)) return { reachMm, heights: [], least: null };
+  const lean = 1 / Math.tan(faceRad);
+  const edgeMm = gapMm + thicknessMm;
+  const topMm = Math.max(0, depthMm);
+  const heights: Clearance[] = [];
+  let least: Clearance | null = null;
+  const look = (at: number): void => {
+    const clearanceMm = faceAt(flange, at) - (edgeMm + (at - depthMm) * lean);
+    const here = { depthMm: at, clearanceMm };
+    heights.push(here);
+    if (least === null || clearanceMm < least.clearanceMm) least = here;
+  };
+  for (let at = topMm; at < flange.tipDepthMm; at += DEPTH_STEP_MM) look(at);
+  look(flange.tipDepthMm);
+  const found: Clearance = least ?? { depthMm: topMm, clearanceMm: NaN };
+  return { reachMm, heights, least: { ...found, slopeRad: slopeAt(flange, found.depthMm) } };
+}
+
+/** By how much the flange misses, mm: over the top where it does not reach, else to the side; negative: it meets the point. */
+export const missMm = ({ reachMm, least }: PointFit): number =>
+  least === null ? -reachMm : least.clearanceMm;
+
+/** Whether a tip, or an edge of a chip, could be struck or ridden: within reach, and outside the face or close to it where it is shallow. */
+export const couldBeStruck = ({ least }: PointFit): boolean =>
+  least !== null && (least.clearanceMm < 0 || (least.clearanceMm < CLOSE_MM && least.slopeRad < SHALLOW_RAD));
+
+export const pointFitMethod: Method = {
+  id: 'point-fit',
+  name: 'Flange against switch point, at every height',
+  formula:
+    'c(z) = x(z) − [gap + thickness + (z − p)/tan β] for every depth z from the top of the point p to the tip of the flange; x: face of the flange from the gauge line of the stock rail, tread on the rail and flange bearing on it (contact at 45°); β: slope of the gauge side of the point. The smallest c is given; negative: the point stands outside the face. Where the flange does not reach the point: how far it passes over it. Could be struck or ridden: within reach and either c < 0, or c < 3 mm where the flange is flatter than 60°.',
+  validRange:
+    'Rigid bodies in one plane across the track, rail upright, axle level and square to the track. Thickness is taken at the top of the point. At the tip and at the edges of a chip only: a flange touching the point farther back, where it is thick, is normal running.',
+  sources: [
+    { text: 'Plane geometry of flange, stock rail and point', status: 'published' },
+    {
+      text: 'Flange bears at 45°; 3 mm for movement of the point; 60° as shallow (single-wheel climb limit 0.66 at μ = 0.5)',
+      status: 'engineering judgement',
+    },
+  ],
+};
