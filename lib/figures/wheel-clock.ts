@@ -1,10 +1,10 @@
 import { fromCanonical } from '../readings/convert';
 import { formatMeasure, formatWithUncertainty } from '../readings/format';
 import type { UnitSystem } from '../readings/unit';
-import type { BackToBackFit } from '../wheel/back-to-back';
+import { fitBackToBack, type BackToBackFit } from '../wheel/back-to-back';
 import { arrow } from './pieces/arrow';
 import { arc } from './pieces/curve';
-import { LETTER, line, lines, open, pen, words, type Point } from './pieces/draw';
+import { area, LETTER, line, lines, open, pen, words, type Point } from './pieces/draw';
 import type { Figure, Shape } from './shapes';
 import { textWidth, wrapText } from './text-width';
 
@@ -32,20 +32,62 @@ const CENTRE: Point = [WIDE / 2, 128];
 /** Radius at which the mean is drawn, and the furthest a deviation may reach from it. */
 const MEAN_PX = 58;
 const REACH_PX = 24;
+/** Radius of the arc that shows how well the direction of the swing is known. */
+const ARC_PX = MEAN_PX + REACH_PX + 4;
 
 const at = (clockRad: number, radius: number): Point => [
   CENTRE[0] + radius * Math.sin(clockRad),
   CENTRE[1] - radius * Math.cos(clockRad),
 ];
 
+/** Points of the drawn curve and of its band. */
+const CURVE = Array.from({ length: 181 }, (_, i) => (i / 180) * 2 * Math.PI);
+/** Bars, bands and ±. */
+const K = 2;
+
+/**
+ * Standard uncertainty of the fitted curve at a place of the clock, mm: it is a sum of the readings, each
+ * with the share it has in a fit where it alone is 1 and the others 0; root of the sum of squares times
+ * the largest uncertainty of a reading, as the fit has it. Null where the readings carry no fit.
+ */
+function uOfCurve(readings: readonly ClockReading[]): ((clockRad: number) => number) | null {
+  const shares = readings.map((_, i) =>
+    fitBackToBack(
+      readings.map(({ clockRad }, j) => ({ clockRad, backToBackMm: i === j ? 1 : 0 })),
+      1,
+    ),
+  );
+  const fits = shares.flatMap((share) => (share.kind === 'fitted' ? [share] : []));
+  if (fits.length === 0 || fits.length < readings.length) return null;
+  const u = Math.max(...readings.map(({ uMm }) => uMm));
+  return (clockRad) =>
+    u *
+    Math.hypot(
+      ...fits.map(
+        ({ meanMm, amplitudeMm, phaseRad }) => meanMm + amplitudeMm * Math.cos(clockRad - phaseRad),
+      ),
+    );
+}
+
 /** Deviation from the mean in px per mm; never so large that less than a 1/16 in fills the picture. */
 function pxPerMm({ readings, fit }: WheelClockData, middle: number): number {
+  const u = uOfCurve(readings);
   const furthest = Math.max(
     1.6,
-    fit?.amplitudeMm ?? 0,
-    ...readings.map(({ valueMm, uMm }) => Math.abs(valueMm - middle) + 2 * uMm),
+    (fit?.amplitudeMm ?? 0) + (fit === null || u === null ? 0 : K * Math.max(...CURVE.map(u))),
+    ...readings.map(({ valueMm, uMm }) => Math.abs(valueMm - middle) + K * uMm),
   );
   return REACH_PX / furthest;
+}
+
+/** How far round the clock the widest place may lie: an arc with an end tick to each side. */
+function phaseArc({ phaseRad, uPhaseRad }: BackToBackFit): readonly Shape[] {
+  const half = Math.min(K * uPhaseRad, Math.PI);
+  const [from, to] = [phaseRad - half, phaseRad + half];
+  const end = (angle: number): Shape => line(at(angle, ARC_PX - 3), at(angle, ARC_PX + 3), pen('wheel', 1.2));
+  // The clock starts at the top; arcs of the drawing start to the right.
+  const turn = Math.PI / 2;
+  return [open(arc(CENTRE, ARC_PX, from - turn, to - turn), pen('wheel', 1.2)), end(from), end(to)];
 }
 
 function label(reading: ClockReading, system: UnitSystem): Shape[] {
@@ -87,7 +129,7 @@ function summary(
       },
       ...(readings.length === 0 ? [] : [drawn]),
     ];
-  const sure = fit.amplitudeMm > 2 * fit.uAmplitudeMm;
+  const sure = fit.amplitudeMm > K * fit.uAmplitudeMm;
   return [
     { text: name, bold: true },
     { text: `Mean ${length(fit.meanMm, fit.uMeanMm)}`, bold: true },
@@ -95,7 +137,7 @@ function summary(
     { text: `Least ${length(fit.leastMm, fit.uLeastMm)}` },
     {
       text: sure
-        ? `Widest at ${Math.round((fit.phaseRad * 180) / Math.PI) % 360}° (arrow).`
+        ? `Widest at ${Math.round((fit.phaseRad * 180) / Math.PI) % 360}° ± ${Math.ceil((K * fit.uPhaseRad * 180) / Math.PI)}° (arrow and arc).`
         : 'The swing is no larger than its uncertainty: no direction is shown.',
     },
     {
@@ -104,7 +146,7 @@ function summary(
           ? 'Three readings: the curve passes through all of them.'
           : `Readings scatter ${formatMeasure(fit.residualMm, { dimension: 'crossLength', system, form: 'decimal' })} about the curve.`,
     },
-    { text: 'Bars and ±: k = 2. Broken circle: the mean.' },
+    { text: 'Bars, band and ±: k = 2. Broken circle: the mean.' },
     drawn,
   ];
 }
@@ -137,28 +179,38 @@ export function wheelClock(data: WheelClockData, { width }: { readonly width: nu
     ),
   ];
   if (fit !== null) {
-    const curve = arc([0, 0], 1, 0, 2 * Math.PI).length * 4;
+    const curveMm = (angle: number): number => fit.meanMm + fit.amplitudeMm * Math.cos(angle - fit.phaseRad);
+    const u = uOfCurve(known);
+    if (u !== null) {
+      const edge = (side: 1 | -1): readonly Point[] =>
+        CURVE.map((angle) => at(angle, radius(curveMm(angle) + side * K * u(angle))));
+      const [outer, inner] = [edge(1), edge(-1)];
+      shapes.push(
+        // One loop each way: what lies between them is filled.
+        area([...outer, ...[...inner].reverse()], 'wheel', undefined, 0.16),
+        open(outer, pen('wheel', 0.6, [2, 2])),
+        open(inner, pen('wheel', 0.6, [2, 2])),
+      );
+    }
     shapes.push(
       open(
-        Array.from({ length: curve + 1 }, (_, i): Point => {
-          const angle = (i / curve) * 2 * Math.PI;
-          return at(angle, radius(fit.meanMm + fit.amplitudeMm * Math.cos(angle - fit.phaseRad)));
-        }),
+        CURVE.map((angle) => at(angle, radius(curveMm(angle)))),
         pen('wheel', 1.8),
       ),
     );
-    if (fit.amplitudeMm > 2 * fit.uAmplitudeMm)
+    if (fit.amplitudeMm > K * fit.uAmplitudeMm)
       shapes.push(
         ...arrow(at(fit.phaseRad, 14), at(fit.phaseRad, MEAN_PX - REACH_PX - 2), {
           ink: 'wheel',
           width: 1.8,
         }),
+        ...phaseArc(fit),
       );
   }
   for (const reading of known) {
     const [low, high] = [
-      radius(reading.valueMm - 2 * reading.uMm),
-      radius(reading.valueMm + 2 * reading.uMm),
+      radius(reading.valueMm - K * reading.uMm),
+      radius(reading.valueMm + K * reading.uMm),
     ];
     const [cx, cy] = at(reading.clockRad, radius(reading.valueMm));
     const cap = (r: number): Shape => {

@@ -57,7 +57,11 @@ describe('wheelClock', () => {
     const shapes = shapesOf(wheelClock(bent, { width: 460 }));
     const dots = shapes.filter((shape) => shape.type === 'circle' && shape.fill === 'mark');
     const curve = shapes.find(
-      (shape) => shape.type === 'polyline' && shape.stroke?.ink === 'wheel' && !shape.closed,
+      (shape) =>
+        shape.type === 'polyline' &&
+        shape.stroke?.ink === 'wheel' &&
+        shape.stroke.width > 1.5 &&
+        !shape.closed,
     );
     if (curve?.type !== 'polyline') throw new Error('no curve');
     expect(dots).toHaveLength(4);
@@ -70,11 +74,56 @@ describe('wheelClock', () => {
     }
   });
 
+  it('draws a band of two standard uncertainties of the curve, wider where fewer places were read', () => {
+    const width = (data: WheelClockData, degrees: number): number => {
+      const figure = wheelClock(data, { width: 460 });
+      const band = shapesOf(figure).find((shape) => shape.type === 'polyline' && shape.fillOpacity === 0.16);
+      if (band?.type !== 'polyline') throw new Error('no band');
+      const points = band.points.length / 2;
+      const at = (i: number): readonly [number, number] => [band.points[2 * i]!, band.points[2 * i + 1]!];
+      const place = Math.round(degrees / 2);
+      const [outer, inner] = [at(place), at(points - 1 - place)];
+      return Math.hypot(outer[0] - inner[0], outer[1] - inner[1]);
+    };
+    const lopsided = clock([
+      [0, 1350],
+      [60, 1350],
+      [120, 1350],
+      [180, 1350],
+    ]);
+    expect(width(lopsided, 270) / width(lopsided, 90)).toBeGreaterThan(2);
+    // Four places evenly spread: u of the curve is u·√(1/4 + 2/4) everywhere, of a reading u.
+    const even = clock([0, 90, 180, 270].map((d) => [d, 1350] as const));
+    const bar = shapesOf(wheelClock(even, { width: 460 })).find(
+      (shape) => shape.type === 'line' && shape.stroke?.ink === 'mark',
+    );
+    if (bar?.type !== 'line') throw new Error('no bar');
+    const barLength = Math.hypot(bar.x2 - bar.x1, bar.y2 - bar.y1);
+    expect(width(even, 34) / barLength).toBeCloseTo(Math.sqrt(0.75), 2);
+  });
+
+  it('tells how far readings beyond three scatter about the curve', () => {
+    const text = wordsOf(
+      wheelClock(
+        clock([
+          [0, 1350],
+          [90, 1351],
+          [180, 1350],
+          [270, 1351],
+        ]),
+        { width: 520 },
+      ),
+    );
+    // Residuals of ∓½ mm at four places with one degree of freedom: √(4·¼/1) = 1 mm.
+    expect(text).toContain('Readings scatter 1.0 mm');
+  });
+
   it('says mean, swing and where it is widest', () => {
     const text = wordsOf(wheelClock(bent, { width: 520 }));
     expect(text).toContain('Mean 1350.00 ± 0.46 mm');
     expect(text).toContain('Swing 6.0 ± 1.3 mm');
-    expect(text).toContain('Widest at 90°');
+    // u(A) = u·√(2/4), so that 2·u(φ) is 2·0.46·√½/3 rad, 12.4°.
+    expect(text).toContain('Widest at 90° ± 13°');
   });
 
   it('names no direction when the swing is no larger than its uncertainty', () => {
