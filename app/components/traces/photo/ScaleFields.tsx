@@ -57,7 +57,6 @@ export function ScaleFields({ way, distances, marked, onWay, onDistances, onClea
               type="text"
               autoComplete="off"
               maxLength={40}
-              placeholder="6 in"
               value={distances[index] ?? ''}
               onChange={({ target }) =>
                 onDistances(index === 0 ? [target.value, distances[1]] : [distances[0], target.value])
