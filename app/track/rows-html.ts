@@ -16,13 +16,13 @@ const escaped = (text: string): string => text.replace(/[&<>"']/g, (character) =
  */
 export const rowsHtml = (rows: readonly SheetRow[], hrefOf: (stationId: string) => string): string =>
   rows
-    .map(({ id, name, cells, beyond }) => {
+    .map(({ id, name, cells, beyond, meets }) => {
       const head = `<th scope="row"><a href="${escaped(hrefOf(id))}">${escaped(name || '(no name)')}</a></th>`;
       const shown = cells
         .slice(1)
         .map((text) => `<td>${escaped(text)}</td>`)
         .join('');
       const limits = beyond === '' ? '<td></td>' : `<td class="beyond">${escaped(beyond)}</td>`;
-      return `<tr id="station-${escaped(id)}">${head}${shown}${limits}</tr>`;
+      return `<tr id="station-${escaped(id)}">${head}${shown}<td>${escaped(meets)}</td>${limits}</tr>`;
     })
     .join('');

@@ -4,6 +4,7 @@ import { caseFindings } from '~/app/findings/case-findings.server';
 import { systemOf } from '~/app/readings/take.server';
 import { standing } from '~/lib/case/current';
 import type { Entity, Reading } from '~/lib/case/record';
+import { classesMet } from './classes.server';
 import { fieldCell, readingCell, readingKey, readingsAt } from './cell-text';
 import { SHEET_COLUMNS, type SheetColumn } from './columns';
 
@@ -14,6 +15,8 @@ export type SheetRow = {
   readonly cells: readonly string[];
   /** Limits that are exceeded here, by name; '' when none. */
   readonly beyond: string;
+  /** Highest class of track its readings meet; '' where nothing was compared. */
+  readonly meets: string;
 };
 
 type Cells = ReadonlyMap<string, readonly Reading[]>;
@@ -43,6 +46,7 @@ export const sheetRows = (loaded: LoadedCase): readonly SheetRow[] =>
     const system = systemOf(record.fields);
     const cells = readingsAt(record, record.readings.length);
     const beyond = beyondByStation(loaded);
+    const met = new Map(classesMet(loaded).map((each) => [each.station.id, each.highest ?? 'none'] as const));
     return standing(record, 'station')
       .map((station) => ({
         station,
@@ -61,6 +65,7 @@ export const sheetRows = (loaded: LoadedCase): readonly SheetRow[] =>
               : '';
         }),
         beyond: (beyond.get(station.id) ?? []).join(', '),
+        meets: met.get(station.id) ?? '',
       }));
   });
 

@@ -12,7 +12,13 @@ type Props = {
   readonly back: string;
 };
 
-export function SheetHead({ system, last }: { readonly system: UnitSystem; readonly last?: string }) {
+export function SheetHead({
+  system,
+  last,
+}: {
+  readonly system: UnitSystem;
+  readonly last?: readonly string[];
+}) {
   return (
     <thead>
       <tr>
@@ -25,7 +31,11 @@ export function SheetHead({ system, last }: { readonly system: UnitSystem; reado
             </th>
           );
         })}
-        {last && <th scope="col">{last}</th>}
+        {last?.map((heading) => (
+          <th key={heading} scope="col">
+            {heading}
+          </th>
+        ))}
       </tr>
     </thead>
   );
@@ -40,7 +50,7 @@ export function StationTable({ caseId, rows, system, back }: Props) {
   return (
     <div className="station-sheet" role="region" aria-label="Station sheet" tabIndex={0}>
       <table>
-        <SheetHead system={system} last="Beyond a limit" />
+        <SheetHead system={system} last={['Class met', 'Beyond a limit']} />
         <tbody dangerouslySetInnerHTML={html} />
       </table>
     </div>

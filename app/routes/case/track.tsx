@@ -11,6 +11,7 @@ import { Page } from '~/app/components/Page';
 import { Pager } from '~/app/components/Pager';
 import { ReadingsForm } from '~/app/components/readings/ReadingsForm';
 import { Sheet } from '~/app/components/Sheet';
+import { ClassesMet } from '~/app/components/track/ClassesMet';
 import { LayOutForm } from '~/app/components/track/LayOutForm';
 import { SheetEntry } from '~/app/components/track/SheetEntry';
 import { countsText } from '~/app/components/track/SheetOutcome';
@@ -22,6 +23,7 @@ import { answerReadings, type AnsweredReadings } from '~/app/readings/answer.ser
 import { systemOf } from '~/app/readings/take.server';
 import { readingsChoices, readingsView } from '~/app/readings/view.server';
 import { addStations, type LaidOutAnswer } from '~/app/track/add-stations.server';
+import { classesView } from '~/app/track/classes.server';
 import { STATION_GROUPS } from '~/app/track/columns';
 import { trackFindingsView } from '~/app/track/findings.server';
 import { USUAL_SPACING } from '~/app/track/lay-out';
@@ -66,6 +68,7 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
     missingStation: at !== '' && found < 0 ? at : null,
     entry: sheetEntryView(loaded, actor, open),
     findings: trackFindingsView(loaded, ofStation?.id ?? null, asked.get('findings')),
+    classes: classesView(loaded, asked.get('exceptions')),
     of: ofStation ? of : null,
     kept: countsIn(asked.get('done')),
     imported: importedIn(asked.get('imported'), 'stations'),
@@ -239,6 +242,11 @@ export default function Track() {
           />
         </details>
       </Sheet>
+      {data.classes && (
+        <Sheet title="Class of track met" id="classes">
+          <ClassesMet {...data.classes} />
+        </Sheet>
+      )}
       <Sheet title="What follows" id="findings">
         <FindingList findings={findings.whole} empty="Nothing yet: no station has been read." />
       </Sheet>

@@ -7,7 +7,7 @@ import { faint, join, type Inline, type Run } from '../type/inline';
 import { together } from '../words';
 
 /** Certainty is not a probability anybody has: the ends are open. */
-const chance = (share: number): string =>
+export const chance = (share: number): string =>
   share < 0.005 ? '< 1 %' : share > 0.995 ? '> 99 %' : `${Math.round(share * 100)} %`;
 
 function limitText(check: LimitCheck, dimension: Dimension, system: Report['system']): string {

@@ -1,8 +1,14 @@
 import { standing } from '../../case/current';
+import { readAgainstTravel } from '../../case/facing';
+import { trackFindings } from '../../findings/track';
+import { stationClasses } from '../../findings/track/class-met';
+import { displayUnit, formatMeasure } from '../../readings/format';
+import { RULE_QUANTITIES } from '../../rules/rule-quantity';
 import { absent, absentMany } from '../pieces/absent';
 import { trackChartDrawing } from '../pieces/drawings';
-import { findingsTable } from '../pieces/findings-table';
+import { chance, findingsTable, findingValue } from '../pieces/findings-table';
 import type { Report, Section } from '../report';
+import type { Writer } from '../writer';
 import { faint, type Inline } from '../type/inline';
 
 function states({ record }: Report): string {
@@ -18,6 +24,64 @@ function states({ record }: Report): string {
     ] as const
   ).flatMap(([state, words]) => (count(state) === 0 ? [] : [`${count(state)} ${words}`]));
   return `${stations.length} stations were read: ${parts.join(', ')}. Only undisturbed stations feed a finding.`;
+}
+
+/** Most exceptions printed; the rest is counted. */
+const MOST_EXCEPTIONS = 120;
+
+/** The highest class each station meets, and every limit of the class in force it does not. */
+function classes(report: Report, writer: Writer): void {
+  const { track, trackClass } = report.context.rules;
+  const all = stationClasses(report.context, trackFindings(report.context));
+  if (track === undefined || all.length === 0) return;
+  const counts = [...track.classes.map(({ label }) => label), null].flatMap((label) => {
+    const count = all.filter(({ highest }) => highest === label).length;
+    return count === 0 ? [] : [`${label ?? 'not even the lowest'} at ${count}`];
+  });
+  writer.text(
+    `Highest class met, by station, as far as each was read: ${counts.join(', ')}. Each condition is taken alone.`,
+  );
+  const exceptions = all.flatMap(({ station, exceptions: own }) => own.map((each) => ({ station, ...each })));
+  if (exceptions.length === 0 || trackClass === undefined) return;
+  const amount = (value: number, unit: 'mm' | 'count'): string =>
+    unit === 'count'
+      ? String(value)
+      : formatMeasure(value, {
+          dimension: 'crossLength',
+          unit: displayUnit('crossLength', report.system),
+        });
+  writer.table(`Exceptions to ${trackClass.label}, ${track.name}`, {
+    columns: [
+      { head: 'Station' },
+      { head: 'What' },
+      { head: 'Section' },
+      { head: 'Found' },
+      { head: 'Limit' },
+      { head: 'Excess' },
+      { head: 'Beyond it' },
+    ],
+    notes: [
+      'Beyond it: how probable it is, given the uncertainty of the readings.',
+      ...(exceptions.length > MOST_EXCEPTIONS
+        ? [`${exceptions.length - MOST_EXCEPTIONS} more are on the Track screen.`]
+        : []),
+    ],
+    rows: exceptions.slice(0, MOST_EXCEPTIONS).map(({ station, finding, exception }) => {
+      const { quantity, limit, excess, probability } = exception;
+      const { name, unit } = RULE_QUANTITIES[quantity];
+      return {
+        cells: [
+          station.name,
+          name,
+          limit.limit.citation,
+          findingValue(finding, report),
+          `${limit.limit.sense === 'max' ? 'at most' : 'at least'} ${limit.printed}`,
+          amount(excess, unit),
+          chance(probability),
+        ],
+      };
+    }),
+  });
 }
 
 /** Findings beyond a limit, as sentences; where all are within, that is said. */
@@ -52,6 +116,10 @@ export const trackSection: Section = {
     }
     const compared = findings.some((each) => each.kind === 'measured' && each.limits.length > 0);
     writer.text(states(report));
+    if (readAgainstTravel(report.record))
+      writer.text(
+        'The sheet was read facing against the direction of travel: positions, left and right are turned round here; the appendix has them as entered.',
+      );
     const over = beyond(report);
     if (over.length > 0) {
       writer.lead('Beyond the limits of the class');
@@ -66,6 +134,7 @@ export const trackSection: Section = {
     writer.text(
       'A limit exceeded is a fact about the track as measured and not a cause. The probability beside each comparison respects the uncertainty of the reading.',
     );
+    classes(report, writer);
     if (findings.length === 0) absent(writer, 'Anything a finding could be made from');
     else table();
     writer.text([

@@ -8,6 +8,7 @@ const row = fc.record({
   name: text,
   cells: fc.array(text, { minLength: 2, maxLength: 5 }),
   beyond: text,
+  meets: text,
 });
 
 const unescaped = (html: string): string =>
@@ -28,7 +29,7 @@ describe('rows of the station sheet as HTML', () => {
           new Set(['tr', 'th', 'td', 'a']),
         );
         const shown = [...html.matchAll(/<td[^>]*>([^<]*)<\/td>/g)].map((match) => unescaped(match[1] ?? ''));
-        expect(shown).toEqual(rows.flatMap(({ cells, beyond }) => [...cells.slice(1), beyond]));
+        expect(shown).toEqual(rows.flatMap(({ cells, beyond, meets }) => [...cells.slice(1), meets, beyond]));
         const links = [...html.matchAll(/href="([^"]*)"/g)].map((match) => unescaped(match[1] ?? ''));
         expect(links).toEqual(rows.map(({ id }) => `/stations/${id}`));
       }),
