@@ -3,8 +3,10 @@ import { buildContext, type Context, type FindingOptions } from './context';
 import type { Finding } from './finding';
 import { climbDistanceFindings } from './mechanics/climb-distance';
 import { climbLimitFindings } from './mechanics/climb-limit';
+import { curvingLoadFindings } from './mechanics/curving-loads';
 import { dropInFindings } from './mechanics/drop-in';
 import { rolloverFindings } from './mechanics/rollover';
+import { screenFindings } from './mechanics/screens';
 import { unbalanceLoadFindings } from './mechanics/unbalance-load';
 import { railReadingFindings } from './rails/rail-readings';
 import { couplerForceFindings } from './train/coupler-forces';
@@ -44,6 +46,8 @@ const FINDINGS: readonly ((context: Context) => readonly Finding[])[] = [
   rolloverFindings,
   dropInFindings,
   unbalanceLoadFindings,
+  curvingLoadFindings,
+  screenFindings,
 ];
 
 /** All findings of an indexed record. */

@@ -7,12 +7,16 @@ import { couplerForceMethod } from '../mechanics/coupler-force';
 import { couplerLateralMethod } from '../mechanics/coupler-lateral';
 import { draftGearMethod } from '../mechanics/draft-gear';
 import { dropInMethod } from '../mechanics/drop-in';
+import { frictionCentreMethod } from '../mechanics/friction-centre';
+import { harmonicRollMethod } from '../mechanics/harmonic-roll';
 import { locomotiveForceMethod } from '../mechanics/locomotive-force';
 import { massChainMethod } from '../mechanics/mass-chain';
+import { overturningMethod } from '../mechanics/overturning';
 import { pointClearanceMethod } from '../mechanics/point-clearance';
 import { resistanceMethod } from '../mechanics/resistance';
 import { rolloverMethod } from '../mechanics/rollover';
 import { jackknifeMethod, stringlineMethod } from '../mechanics/stringline';
+import { trackBuckleMethod } from '../mechanics/track-buckle';
 import { trainBrakeMethod } from '../mechanics/train-brake';
 import { trainSimulationMethod } from '../mechanics/train-simulation';
 import { unbalanceLoadMethod } from '../mechanics/unbalance-load';
@@ -77,6 +81,10 @@ export const METHODS: readonly Method[] = [
   draftGearMethod,
   massChainMethod,
   trainSimulationMethod,
+  frictionCentreMethod,
+  overturningMethod,
+  harmonicRollMethod,
+  trackBuckleMethod,
   dropInMethod,
   dropInShareMethod,
   pointClearanceMethod,

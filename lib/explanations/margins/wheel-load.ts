@@ -1,33 +1,16 @@
-import { toCanonical } from '../../readings/convert';
+import { SPRING_GROUP_KN_PER_MM, warpUnloadingKn } from '../../mechanics/warp-unloading';
+import { staticWheelLoadKn } from '../../mechanics/wheel-load';
 import type { MarginWitness } from '../witness';
 
-const STANDARD_GRAVITY = 9.80665;
-const N_PER_KN = 1000;
-
-/** Between side bearings and between spring groups of one truck, and between rail contacts. */
-const SIDE_BEARING_SPACING_MM = toCanonical(50, 'in', 'crossLength');
-const SPRING_SPACING_MM = toCanonical(79, 'in', 'crossLength');
-const CONTACT_SPACING_MM = toCanonical(60, 'in', 'crossLength');
-
-/**
- * Load left on the wheel that twisted track lifts, kN. The body does not twist; it rolls on its
- * centre plates through the side-bearing clearance of both trucks, and beyond that the springs
- * of each truck take half the rest.
- */
-function wheelLoadLeft(
+/** Load left on the wheel that twisted track lifts, kN. */
+const wheelLoadLeft = (
   grossKg: number,
   axles: number,
   warpMm: number,
   clearanceMm: number,
   springKnPerMm: number,
-): number {
-  const standing = (grossKg * STANDARD_GRAVITY) / N_PER_KN / (2 * axles);
-  const freeMm = (4 * Math.max(0, clearanceMm) * CONTACT_SPACING_MM) / SIDE_BEARING_SPACING_MM;
-  const twist = Math.max(0, Math.abs(warpMm) - freeMm) / CONTACT_SPACING_MM;
-  const perSpringGroup = springKnPerMm * (SPRING_SPACING_MM / 2) * (twist / 2);
-  const perWheel = (perSpringGroup * SPRING_SPACING_MM) / CONTACT_SPACING_MM / 2;
-  return Math.max(0, standing - perWheel);
-}
+): number =>
+  Math.max(0, staticWheelLoadKn(grossKg, axles) - warpUnloadingKn(warpMm, clearanceMm, springKnPerMm));
 
 export const wheelLoadMargin: MarginWitness = {
   kind: 'margin',
@@ -38,8 +21,8 @@ export const wheelLoadMargin: MarginWitness = {
   assumed: [
     {
       id: 'springKnPerMm',
-      low: 2.5,
-      high: 5.5,
+      low: SPRING_GROUP_KN_PER_MM[0],
+      high: SPRING_GROUP_KN_PER_MM[1],
       source: {
         text: 'Spring group of a freight truck, 14 to 31 kip/in',
         status: 'engineering judgement',
