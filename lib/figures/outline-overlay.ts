@@ -260,6 +260,7 @@ export function outlineOverlay(
     ),
     ...drawn.flatMap((each) => each.drawn.lines),
     ...axes,
+    [place({ xMm: boxMm.left, yMm: boxMm.low }), place({ xMm: boxMm.right, yMm: boxMm.low })],
   ];
   const taken = [
     nameBox(place({ xMm: boxMm.left, yMm: 0 })[0], leftName, false),

@@ -20,6 +20,8 @@ const WIDTH_BELOW_MM = 26;
 export const featureText = (value: number, u: number, dimension: Dimension, system: UnitSystem): string =>
   formatWithUncertainty(value, u, dimension, system).replace(' (k = 2)', '');
 
+const shown = (value: number, u: number): boolean => value > 2 * u;
+
 const middle = (a: PointMm, b: PointMm): PointMm => ({
   xMm: (a.xMm + b.xMm) / 2,
   yMm: (a.yMm + b.yMm) / 2,
@@ -47,7 +49,8 @@ function pathBetween(outline: Outline, from: PointMm, to: PointMm): readonly Poi
 
 /**
  * The features of a traced wheel as dimensions of its drawing: those an engineer would draw, at the
- * gauge line of the system the case is worked in. A hollow or a false flange that is none is not drawn.
+ * gauge line of the system the case is worked in. A hollow or a false flange no larger than its
+ * uncertainty (k = 2) is not drawn.
  */
 export function wheelDimensions(
   outline: Outline,
@@ -74,9 +77,9 @@ export function wheelDimensions(
       case 'climbLength':
         return [{ ...said, kind: 'along', path: pathBetween(outline, from, to) }];
       case 'treadHollow':
-        return value > 0 ? [{ ...said, kind: 'upright', from, to, xMm: from.xMm }] : [];
+        return shown(value, u) ? [{ ...said, kind: 'upright', from, to, xMm: from.xMm }] : [];
       case 'falseFlange':
-        return value > 0 ? [{ ...said, kind: 'upright', from, to, xMm: to.xMm }] : [];
+        return shown(value, u) ? [{ ...said, kind: 'upright', from, to, xMm: to.xMm }] : [];
       case 'rimWidth':
         return [{ ...said, kind: 'across', from, to, yMm: low - BELOW_MM }];
       default:
