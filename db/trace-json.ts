@@ -14,6 +14,7 @@ export const makingSchema: z.ZodType<TraceMaking> = z.discriminatedUnion('by', [
   z.object({
     by: z.literal('photo'),
     size: pair,
+    focal35Mm: z.number().positive().nullable(),
     scale: z.array(z.object({ from: pair, to: pair, apartMm: z.number().positive() })).min(1),
     clicks: z.array(pair).min(2),
     straight: z.array(z.int().min(0)),

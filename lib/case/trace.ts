@@ -23,6 +23,8 @@ export type TraceMaking =
       readonly by: 'photo';
       /** Width and height of the picture the pixels are counted in: the photo upright, made smaller. */
       readonly size: readonly [number, number];
+      /** Focal length as of 35-mm film that the photo's file names; null when it names none. */
+      readonly focal35Mm: number | null;
       /**
        * One pair sets the scale; two across each other, or the four sides of a rectangle in order,
        * take out the tilt of the camera too.

@@ -57,6 +57,7 @@ describe('outlines', () => {
     const first = addTrace(db, caseId, given, ACTOR);
     const photo: NewTrace['making'] = {
       by: 'photo',
+      focal35Mm: 26,
       size: [4000, 3000],
       scale: [{ from: [1, 2], to: [301, 2], apartMm: 100 }],
       clicks: [

@@ -41,7 +41,10 @@ export function tracedPhoto(
     taking: { focal35Mm },
   });
   if (!traced.ok) return traced;
-  return ok({ ...traced.value, making: { by: 'photo', size, scale: scale.value, clicks, straight } });
+  return ok({
+    ...traced.value,
+    making: { by: 'photo', size, focal35Mm, scale: scale.value, clicks, straight },
+  });
 }
 
 /** What has come out so far, in a sentence, or what is still to be set. */
