@@ -13,6 +13,7 @@ export const harmonicRoll: OtherExplanation = {
   toExclude: [
     'Measure crosslevel at every joint for 400 ft back',
     'Match speed from the recorder',
+    'Read the harmonic roll screen: speed over the resonant speed of 39-ft staggered joints',
     'Look at side bearings, springs and wedges',
   ],
   observations: ['obsLowJointsInRow'],

@@ -13,8 +13,9 @@ export const inTrainForce: OtherExplanation = {
   toExclude: [
     'Read the recorder: throttle, dynamic brake, brake pipe against distance',
     'Set out the consist by length and weight',
+    'Read the coupler forces, steady and simulated, and the stringline and jackknife screens',
     'Look at couplers, strikers and carrier irons of the first derailed car',
   ],
   observations: ['obsSlackEvent', 'obsCouplerAngle'],
-  readings: ['grossWeight', 'lengthOverPullingFaces', 'truckCentres'],
+  readings: ['grossWeight', 'lengthOverPullingFaces', 'truckCentres', 'gradeAtPod'],
 };

@@ -13,6 +13,7 @@ export const overspeed: OtherExplanation = {
     'Recorder speed with its wheel-diameter and clock errors',
     'Measure curvature and elevation over 155 ft',
     'Compare with the balance and maximum speed of the curve',
+    'Read the overspeed screen: load off the inner rail, and the speed at which the car would turn over',
   ],
   observations: [],
   readings: ['speedAtPod', 'authorisedSpeed', 'crosslevel', 'midOrdinate62'],

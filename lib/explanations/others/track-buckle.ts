@@ -13,6 +13,7 @@ export const trackBuckle: OtherExplanation = {
   toExclude: [
     'Measure rail temperature at the time of day',
     'Get the neutral temperature and the record of rail work',
+    'Read the buckle screen: compression of both rails from heat, and its push in the curve',
     'Look at the line and the ballast shoulders beyond the damage',
   ],
   observations: ['obsLateralShift'],
