@@ -31,7 +31,8 @@ async function shapesOf(record: CaseRecord): Promise<string> {
     .replace(/\s+/g, ' ');
 }
 
-const PATIENCE = 60_000;
+/** Outlines are drawn again 200 times each for their uncertainty; a busy machine takes its time. */
+const PATIENCE = 180_000;
 
 describe('the shapes of wheels and rails in the report', { timeout: PATIENCE }, () => {
   let text = '';
