@@ -191,15 +191,32 @@ function notesOf(data: OutlineOverlayData, leastMm: number): readonly string[] {
   ];
 }
 
+const tipMm = ({ yMm }: Outline): number => yMm.reduce((most, y) => Math.max(most, y), -Infinity);
+
+/** Wheels are laid on each other tip on tip: y = 0 is the tread, which wears. */
+function laidAtTip(data: OutlineOverlayData): OutlineOverlayData {
+  const tip = tipMm(data.traced);
+  const laid = (line: Outline): Outline => {
+    const by = tip - tipMm(line);
+    return { xMm: line.xMm, yMm: line.yMm.map((y) => y + by) };
+  };
+  return {
+    ...data,
+    reference: data.reference && { ...data.reference, outline: laid(data.reference.outline) },
+    earlier: (data.earlier ?? []).map((each) => ({ ...each, outline: laid(each.outline) })),
+  };
+}
+
 /**
  * A trace laid over the shape it had when new, or over earlier traces of the same wheel or rail, to one
  * scale: what is gone and what has been added shaded apart, the features as dimensions, the sides named.
- * On a narrow drawing the dimensions carry letters and their words stand below.
+ * Wheels are laid back on back and tip on tip; rails as they are given. On a narrow drawing the dimensions carry letters and their words stand below.
  */
 export function outlineOverlay(
-  data: OutlineOverlayData,
+  given: OutlineOverlayData,
   { width, lengthScale = 'fit' }: OutlineOverlayLayout,
 ): Figure {
+  const data = given.shape === 'wheel' ? laidAtTip(given) : given;
   const boxMm = viewBox(data);
   const inDrawing = width >= WORDS_IN_DRAWING;
   const beside = data.shape === 'wheel' ? (inDrawing ? 24 : 12) : inDrawing ? 130 : 58;

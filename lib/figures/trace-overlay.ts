@@ -40,13 +40,10 @@ export type TraceOverlay = {
 
 type Taken = Pick<TraceOverlay, 'features' | 'remarks' | 'method'> & {
   readonly outline: Outline;
-  /** Height of what does not wear: a wheel's tip above its tread, a new rail's top above the worn one, mm. */
+  /** Height of a new rail's top above the worn one, mm; 0 for a wheel, which the drawing lays at its tip. */
   readonly unwornMm: number;
   readonly dimensions: OutlineOverlayData['dimensions'];
 };
-
-/** Height of the tip of a wheel's flange: y = 0 is the tread, which wears. */
-const tipMm = ({ yMm }: Outline): number => yMm.reduce((most, y) => Math.max(most, y), -Infinity);
 
 function take(record: CaseRecord, trace: Trace, seed: number): Result<Taken> {
   const system = systemOf(record);
@@ -58,7 +55,7 @@ function take(record: CaseRecord, trace: Trace, seed: number): Result<Taken> {
       outline,
       remarks,
       method,
-      unwornMm: tipMm(outline),
+      unwornMm: 0,
       features: WHEEL_FEATURES.map((entry) => ({ ...entry, found: features[entry.id] })),
       dimensions: wheelDimensions(outline, features, system),
     });
@@ -76,14 +73,14 @@ function take(record: CaseRecord, trace: Trace, seed: number): Result<Taken> {
   });
 }
 
-/** An older trace in its own frame, with the height of what does not wear. */
+/** An older trace in its own frame, with the height of the new top of a rail. */
 function placedWith(
   record: CaseRecord,
   trace: Trace,
 ): Result<{ readonly outline: Outline; readonly unwornMm: number }> {
   if (trace.shape === 'wheel') {
     const wheel = tracedOutline(record, trace);
-    return wheel.ok ? ok({ outline: wheel.value, unwornMm: tipMm(wheel.value) }) : wheel;
+    return wheel.ok ? ok({ outline: wheel.value, unwornMm: 0 }) : wheel;
   }
   const rail = registerRail(outlineOfPairs(trace.pointsMm), {
     mirrored: trace.mirrored,
@@ -134,10 +131,7 @@ export function traceOverlay(
           : {
               name: reference.name,
               status: reference.source.status,
-              outline: laid(
-                wholeOutline(reference),
-                trace.shape === 'wheel' ? tipMm(wholeOutline(reference)) : 0,
-              ),
+              outline: laid(wholeOutline(reference), 0),
             },
       dimensions,
       earlier: earlier.flatMap(({ trace: older, label }) => {

@@ -152,6 +152,17 @@ describe('outlineOverlay', () => {
     expect(text).toContain('field side');
   });
 
+  it('lays a wheel tip on tip, so that tread worn all over is lost and the tip gained nothing', () => {
+    const lower = 2;
+    const traced = outlineOf(
+      wheelLine.xMm,
+      wheelLine.yMm.map((y, i) => (wheelLine.xMm[i]! > 50 ? y : y + lower)),
+    );
+    const text = wordsOf(outlineOverlay({ ...wheelData, traced, dimensions: [] }, { width: 720 }));
+    expect(text).toContain('metal lost, 2.0 mm at most');
+    expect(text).not.toContain('metal gained');
+  });
+
   it('draws a wheel full size on paper and says so', () => {
     const figure = outlineOverlay(wheelData, { width: 628, lengthScale: 'paper' });
     expect(wordsOf(figure)).toContain('Scale 1:1 as printed.');
