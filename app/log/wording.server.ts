@@ -7,7 +7,7 @@ import { caseKind, KINDS } from '~/lib/case/kinds';
 import type { Kind } from '~/lib/case/kind';
 import { nameOf } from '~/lib/case/name-of';
 import type { CaseRecord, Entity, Reading } from '~/lib/case/record';
-import { TRACE_NOUNS, traceChanges } from './trace-words.server';
+import { RECORD_NOUNS, recordChanges } from './record-words.server';
 
 export type LoggedChange = { readonly label: string; readonly before: string; readonly after: string };
 
@@ -31,6 +31,9 @@ const ACTIONS: Readonly<Record<string, string>> = {
   correct: 'Corrected',
   withdraw: 'Withdrew',
   import: 'Imported',
+  move: 'Moved',
+  set: 'Set',
+  clear: 'Took back',
 };
 
 const SPELLED_OUT = 6;
@@ -98,7 +101,7 @@ function changesOf(record: CaseRecord, entry: LogEntry): readonly LoggedChange[]
   const removed = plain(after?.removed);
   if (removed) return [{ label: 'Reason', before: '', after: anything(removed.reason) }];
   if (after && 'removed' in after && Object.keys(after).length === 1) return [];
-  if (entry.subjectKind in TRACE_NOUNS) return traceChanges(record, before ?? {}, after ?? {});
+  if (entry.subjectKind in RECORD_NOUNS) return recordChanges(record, before ?? {}, after ?? {});
   const flat = (side: Plain | null): Plain => plain(side?.fields) ?? side ?? {};
   return differences(record, kind, flat(before), flat(after));
 }
@@ -108,7 +111,7 @@ function subjectOf(record: CaseRecord, { subjectKind, subjectId, action, after }
   const rows = plain(after)?.rows;
   const count = Array.isArray(rows) ? rows.length : 1;
   if (subjectKind === 'reading') return count === 1 ? 'a reading' : `${count} readings`;
-  if (!isEntityKind(subjectKind)) return TRACE_NOUNS[subjectKind] ?? subjectKind;
+  if (!isEntityKind(subjectKind)) return RECORD_NOUNS[subjectKind] ?? subjectKind;
   if (subjectId === null) return `${count} ${KINDS[subjectKind].plural.toLowerCase()}`;
   return `${KINDS[subjectKind].name.toLowerCase()} “${nameOf(record, { kind: subjectKind, id: subjectId })}”`;
 }

@@ -1,9 +1,12 @@
 import { DISTURBANCE_LABELS } from '~/app/readings/wording';
 import { localTime } from '~/app/times';
 import { nameOf } from '~/lib/case/name-of';
-import type { CaseRecord, Disturbance, SubjectRef } from '~/lib/case/record';
+import type { CaseRecord, Disturbance, Standing, SubjectRef } from '~/lib/case/record';
 import type { HandPlacing, TraceMaking } from '~/lib/case/trace';
 import { makingText } from '~/lib/case/trace-words';
+import { EXPLANATIONS } from '~/lib/explanations';
+import { judgementTable } from '~/lib/explanations/judgement-table';
+import { OTHER_EXPLANATIONS } from '~/lib/explanations/others';
 
 type Shown = {
   readonly label: string;
@@ -12,6 +15,11 @@ type Shown = {
 
 const asText = (value: unknown): string => (value === null || value === undefined ? '' : String(value));
 const short = (value: unknown): string => asText(value).slice(0, 12);
+const LONGEST = 160;
+const long = (value: unknown): string => {
+  const text = asText(value);
+  return text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text;
+};
 const yesNo = (value: unknown): string => (value === true ? 'Yes' : value === false ? 'No' : '');
 const named =
   (kind: 'person' | 'instrument') =>
@@ -25,7 +33,18 @@ function handText(value: unknown): string {
   return `${dxMm.toFixed(2)} mm across, ${dyMm.toFixed(2)} mm up, turned ${degrees.toFixed(2)}° (${reason})`;
 }
 
-/** What the log says of an outline or of a reference shape, in the order it is read. */
+const STANDING_WORDS: Readonly<Record<Standing['standing'], string>> = {
+  excluded: 'Excluded',
+  stands: 'Stands',
+};
+
+const explanationName = (id: unknown): string =>
+  [...EXPLANATIONS, ...OTHER_EXPLANATIONS].find((each) => each.id === id)?.name ?? asText(id);
+
+const judgementName = (path: unknown): string =>
+  judgementTable().find((each) => each.path === path)?.what ?? asText(path);
+
+/** What the log says of records that have no kind of their own, in the order it is read. */
 const SHOWN: Readonly<Record<string, Shown>> = {
   name: { label: 'Name', show: asText },
   source: { label: 'Source', show: asText },
@@ -52,19 +71,38 @@ const SHOWN: Readonly<Record<string, Shown>> = {
   note: { label: 'Note', show: asText },
   version: { label: 'Version', show: asText },
   entered: { label: 'Limits, as entered', show: asText },
+  explanation: { label: 'Explanation', show: explanationName },
+  standing: {
+    label: 'It',
+    show: (value) => (value ? STANDING_WORDS[value as Standing['standing']] : ''),
+  },
+  path: { label: 'Judgement', show: judgementName },
+  value: { label: 'Value', show: asText },
+  reason: { label: 'Reason', show: asText },
+  summary: { label: 'Summary', show: long },
+  determination: { label: 'Determination', show: long },
+  signatories: { label: 'Who signs', show: long },
+  caption: { label: 'Caption', show: long },
+  clockOffsetS: { label: 'Added to its clock, s', show: asText },
+  rows: { label: 'Samples', show: asText },
 };
 
-/** The words for an entry of the log about an outline, a reference shape or the railroad's own limits. */
-export const TRACE_NOUNS: Readonly<Record<string, string>> = {
+/** What such a record is called in an entry of the log. */
+export const RECORD_NOUNS: Readonly<Record<string, string>> = {
   trace: 'an outline',
   ownShape: 'a reference shape',
   railroadLimits: 'the railroad’s own limits',
+  standing: 'how an explanation stands',
+  judgement: 'a judgement',
+  narrative: 'the words of the report',
+  photo: 'a photo',
+  recorderRun: 'a recorder run',
 };
 
 type Side = Readonly<Record<string, unknown>>;
 
 /** Both sides of an entry, field by field, where they differ. */
-export const traceChanges = (record: CaseRecord, before: Side, after: Side) =>
+export const recordChanges = (record: CaseRecord, before: Side, after: Side) =>
   Object.entries(SHOWN).flatMap(([id, { label, show }]) => {
     const change = { label, before: show(before[id], record), after: show(after[id], record) };
     return change.before === change.after ? [] : [change];
