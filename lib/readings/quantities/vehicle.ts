@@ -65,7 +65,7 @@ export const vehicleGroup: QuantityGroup = {
     },
     length('lengthOverPullingFaces', 'Length over pulling faces', 'Length', [10, 400], [35, 100]),
     length('truckCentres', 'Truck centres', 'Truck centres', [6, 150], [20, 70]),
-    length('axleSpacing', 'Axle spacing in a truck', 'Axle spacing', [3, 25], [5, 7]),
+    length('axleSpacing', 'Axle spacing in a truck', 'Axle spacing', [3, 25], [5, 9.5]),
     {
       kind: 'count',
       id: 'axleCount',
