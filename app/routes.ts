@@ -40,6 +40,7 @@ export default [
   route('cases/:caseId/entering-as', 'routes/case/entering-as.ts'),
   route('cases/:caseId/report.pdf', 'routes/case/report-pdf.ts'),
   route('cases/:caseId/figures/:figure', 'routes/case/figure.ts'),
+  route('cases/:caseId/track/values', 'routes/case/track-values.ts'),
   route('cases/:caseId/photos/:photoId/file', 'routes/case/photo-file.ts'),
   route('cases/:caseId/photos/:photoId/thumb', 'routes/case/photo-thumb.ts'),
   route('how-to/:figure', 'routes/how-to.ts'),

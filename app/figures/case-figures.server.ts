@@ -5,7 +5,7 @@ import { recorderMoment } from '~/app/findings/recorder-speed.server';
 import { MECHANICS_DRAWINGS } from '~/app/rails/drawings.server';
 import { readingsOf } from '~/app/readings/index.server';
 import { systemOf } from '~/app/readings/take.server';
-import { chartLimits } from '~/app/track/chart-limits.server';
+import { CHART_NAME, chartData, windowOfName } from '~/app/track/chart.server';
 import { readRecorderRun } from '~/db/recorder';
 import { standing } from '~/lib/case/current';
 import { RECORDED_SPEED_U } from '~/lib/findings/recorder-at-pod';
@@ -17,14 +17,23 @@ import type { Figure } from '~/lib/figures/shapes';
 import { trainProfile } from '~/lib/figures/train-profile';
 import { trainProfileData } from '~/lib/figures/train-profile-data';
 import { trackChart } from '~/lib/figures/track-chart';
-import { trackChartData } from '~/lib/figures/track-chart-data';
+import { chartWindow } from '~/lib/figures/track-chart-window';
 import { FIGURE_WIDTHS, type FigureWidth } from './widths';
 
 type Draw = (loaded: LoadedCase, width: number) => Figure | null;
 
 function drawTrack(loaded: LoadedCase, width: number): Figure | null {
-  const data = derived(loaded, 'track chart data', () => trackChartData(loaded.record, chartLimits(loaded)));
+  const data = chartData(loaded);
   return data.positionsM.length === 0 ? null : trackChart(data, { width });
+}
+
+/** A stretch of the track chart; null for a name that is none. */
+function drawStretch(loaded: LoadedCase, name: string, width: number): Figure | null {
+  const stretch = windowOfName(loaded, name);
+  const data = chartData(loaded);
+  return stretch === null || data.positionsM.length === 0
+    ? null
+    : trackChart(chartWindow(data, stretch.fromM, stretch.toM), { width });
 }
 
 const drawConsist: Draw = ({ record }, width) =>
@@ -74,7 +83,7 @@ export const runFigure = (runId: string, against: keyof typeof RUN = 'time'): st
 
 /** The drawings of a case, by the name they have in its addresses. */
 const DRAW: Readonly<Record<string, Draw>> = {
-  'track-chart': drawTrack,
+  [CHART_NAME]: drawTrack,
   consist: drawConsist,
   'train-profile': drawProfile,
   marks: drawMarks,
@@ -82,6 +91,7 @@ const DRAW: Readonly<Record<string, Draw>> = {
 };
 
 function drawFor(name: string): Draw | null {
+  if (name.startsWith(`${CHART_NAME}_`)) return (loaded, width) => drawStretch(loaded, name, width);
   // The longer name first: the shorter one begins it too.
   for (const against of ['distance', 'time'] as const) {
     const start = RUN[against];

@@ -2,7 +2,7 @@ import { currentReadings } from './current';
 import type { CaseRecord, Entity, Reading } from './record';
 
 /** Distances along the track from the POD: before it becomes past it. */
-const ALONG = new Set(['stationPosition', 'markStart', 'markEnd']);
+const ALONG = new Set(['stationPosition', 'markStart', 'markEnd', 'leadingAxleAt']);
 
 /** The two ends of a mark change places; a mark of which one end was read keeps it as it is. */
 const ENDS: Readonly<Record<string, string>> = {
@@ -37,8 +37,8 @@ export const readAgainstTravel = (record: CaseRecord): boolean =>
  * The record as it reads facing the direction of travel. Where the case says that positions, left
  * and right were read facing against it, distances from the POD change sign, left and right rails
  * and the hand of the curve change places, and crosslevel of tangent, which counts the left rail,
- * changes sign; on a curve it counts the outer rail and stays. Stations, marks and rails are
- * turned; equipment and turnouts are not. Readings keep their ids and what was entered.
+ * changes sign; on a curve it counts the outer rail and stays. Stations, marks, rails and where
+ * vehicles stood are turned; equipment itself and turnouts are not. Readings keep their ids and what was entered.
  */
 export function facingTravel(record: CaseRecord): CaseRecord {
   if (!readAgainstTravel(record)) return record;
@@ -50,7 +50,8 @@ export function facingTravel(record: CaseRecord): CaseRecord {
       return reading.quantity === 'lineRail' && reading.state !== null
         ? { ...reading, state: turned(reading.state) }
         : reading;
-    if (kind !== 'station' && kind !== 'mark') return reading;
+    if (kind === 'vehicle' && reading.quantity !== 'leadingAxleAt') return reading;
+    if (kind !== 'station' && kind !== 'mark' && kind !== 'vehicle') return reading;
     const changesSign =
       ALONG.has(reading.quantity) || (reading.quantity === 'crosslevel' && kind === 'station' && !onCurve);
     return {

@@ -11,7 +11,7 @@ import { caseMarks, systemOf } from './case-marks';
 import { inchText } from './pieces/axis';
 import type { Panel, PanelLimit, Series } from './pieces/panel';
 import { standingValues } from './standing-values';
-import type { TrackChartData } from './track-chart';
+import type { ChartVehicle, TrackChartData } from './track-chart';
 
 /** Which limits to draw, such as those of lib/findings/rules-in-force. */
 export type ChartLimits = {
@@ -244,6 +244,7 @@ export function trackChartData(asEntered: CaseRecord, limits: ChartLimits = NO_L
     positionsM,
     panels,
     marks: caseMarks(record).filter((mark) => Number.isFinite(mark.fromM)),
+    vehicles: derailedVehicles(record, (id) => read(id, 'leadingAxleAt')?.value ?? NaN),
     limitsFrom: limits.from,
     remarks: [
       ...(uniform.some(Number.isFinite)
@@ -264,6 +265,14 @@ const sumOf = (a: number, b: number): number =>
   Number.isFinite(a) || Number.isFinite(b)
     ? (Number.isFinite(a) ? a : 0) + (Number.isFinite(b) ? b : 0)
     : NaN;
+
+/** Derailed vehicles whose leading axle was located, by their place in the train and their mark. */
+const derailedVehicles = (record: CaseRecord, at: (id: string) => number): readonly ChartVehicle[] =>
+  standing(record, 'vehicle').flatMap(({ id, fields }) =>
+    fields.derailed === true && Number.isFinite(at(id))
+      ? [{ label: [fields.position, fields.mark, fields.number].filter(Boolean).join(' '), atM: at(id) }]
+      : [],
+  );
 
 /** The fitted curvature at a place; nothing beyond the stations it was fitted to. */
 function fittedAt(parts: readonly LinePart[], atM: number): number {

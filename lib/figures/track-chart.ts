@@ -21,12 +21,18 @@ export type ChartMark = {
   readonly isPod: boolean;
 };
 
+/** A derailed vehicle, by where its leading axle came to rest. */
+export type ChartVehicle = { readonly label: string; readonly atM: number };
+
 /** Everything the chart shows; positions ascending, in m from the POD in the direction of travel. */
 export type TrackChartData = {
   readonly system: UnitSystem;
   readonly positionsM: readonly number[];
   readonly panels: readonly Panel[];
   readonly marks: readonly ChartMark[];
+  readonly vehicles: readonly ChartVehicle[];
+  /** The stretch shown, m from the POD; left out, all there is. See `chartWindow`. */
+  readonly window?: { readonly fromM: number; readonly toM: number };
   /** Whose limits are drawn: "Class 3, 49 CFR 213"; '' when none. */
   readonly limitsFrom: string;
   /** Conditions a reader must know. */
@@ -39,7 +45,7 @@ export type TrackChartOptions = {
   /** Height of one panel's plotted area. */
   readonly panelHeight?: number;
   /** 'fit' fills the width; 'paper' draws at a stated scale, 96 units to the inch of paper. */
-  readonly lengthScale?: 'fit' | 'paper';
+  readonly lengthScale?: 'fit' | 'paper' | LengthScale;
 };
 
 /** Scales offered on paper: ft to the inch, or 1 : n. */
@@ -170,6 +176,42 @@ function markShapes(
   return { shapes, height: rowEnds.length * MARK_ROW };
 }
 
+const VEHICLE_ROW = 16;
+
+/** Where each derailed vehicle's leading axle came to rest: a wheel on the axis with the vehicle's name. */
+function vehicleShapes(
+  vehicles: readonly ChartVehicle[],
+  x: (m: number) => number,
+  left: number,
+  right: number,
+  top: number,
+): { readonly shapes: Shape[]; readonly height: number } {
+  const rowEnds: number[] = [];
+  const shapes = [...vehicles]
+    .filter(({ atM }) => x(atM) >= left && x(atM) <= right)
+    .sort((a, b) => a.atM - b.atM)
+    .map(({ label, atM }): Shape => {
+      const at = x(atM);
+      const long = textWidth(label, LETTER);
+      const after = at + 10 + long <= right;
+      const start = after ? at - 6 : at - 12 - long;
+      let row = rowEnds.findIndex((end) => end <= start);
+      if (row < 0) row = rowEnds.length;
+      rowEnds[row] = after ? at + 16 + long : at + 10;
+      const y = top + row * VEHICLE_ROW + VEHICLE_ROW / 2;
+      return {
+        type: 'group',
+        label: `Leading axle of ${label}`,
+        shapes: [
+          { type: 'circle', cx: at, cy: y, r: 4.5, stroke: pen('ink', 1.4) },
+          { type: 'circle', cx: at, cy: y, r: 1.2, fill: 'ink' },
+          words(after ? at + 9 : at - 9, y + 3.8, label, after ? {} : { anchor: 'end' }),
+        ],
+      };
+    });
+  return { shapes, height: rowEnds.length * VEHICLE_ROW };
+}
+
 function axisShapes(
   scale: Scale,
   x: (m: number) => number,
@@ -226,6 +268,27 @@ function panelWords(panel: Panel, data: TrackChartData): string {
   return `${panel.title} (${scale.unitLabel}): ${parts.join('; ')}.`;
 }
 
+/** From the first to the last of stations, marks, derailed vehicles and the POD, with a little room. m. */
+export function chartExtent({ positionsM, marks, vehicles }: TrackChartData): readonly [number, number] {
+  const places = [
+    0,
+    ...positionsM,
+    ...marks.flatMap((mark) => [mark.fromM, mark.toM]).filter(Number.isFinite),
+    ...vehicles.map(({ atM }) => atM),
+  ];
+  const low = places.reduce((a, b) => Math.min(a, b));
+  const high = places.reduce((a, b) => Math.max(a, b));
+  const pad = Math.max((high - low) * 0.02, 0.5);
+  return [low - pad, high + pad];
+}
+
+/** Where the plotted area of a chart drawn to fit `width` lies, figure units: what a cursor goes by. */
+export const chartPlot = (width: number): { readonly left: number; readonly width: number } => {
+  const narrow = width < NARROW;
+  const left = narrow ? 44 : 54;
+  return { left, width: width - left - (narrow ? 12 : 112) };
+};
+
 const EMPTY = { title: 'Track chart', width: 320, height: 60 };
 
 /**
@@ -248,20 +311,16 @@ export function trackChart(
   }
   const narrow = width < NARROW;
   const height = panelHeight ?? (narrow ? 96 : 104);
-  const left = narrow ? 44 : 54;
   const margin = narrow ? 0 : 112;
-  const room = width - left - (narrow ? 12 : margin);
+  const { left, width: room } = chartPlot(width);
 
-  const places = [
-    0,
-    ...positionsM,
-    ...marks.flatMap((mark) => [mark.fromM, mark.toM]).filter(Number.isFinite),
-  ];
-  let [low, high] = [Math.min(...places), Math.max(...places)];
-  const pad = Math.max((high - low) * 0.02, 0.5);
-  low -= pad;
-  high += pad;
-  const paper = lengthScale === 'paper' ? paperScale(high - low, room, data.system) : null;
+  const [low, high] = data.window ? [data.window.fromM, data.window.toM] : chartExtent(data);
+  const paper =
+    lengthScale === 'fit'
+      ? null
+      : lengthScale === 'paper'
+        ? paperScale(high - low, room, data.system)
+        : lengthScale;
   const plot = paper === null ? room : Math.min(room, (high - low) * paper.unitsPerM);
   const x = scaleLinear()
     .domain([low, paper === null ? high : low + plot / paper.unitsPerM])
@@ -270,8 +329,16 @@ export function trackChart(
 
   const head = headShapes(narrow ? 8 : left, width - 4);
   const drawnMarks = markShapes(marks, x, left, left + plot, head.height + 16);
-  const panelsTop = head.height + 16 + drawnMarks.height + 4;
+  const drawnVehicles = vehicleShapes(
+    data.vehicles,
+    x,
+    left,
+    left + plot,
+    head.height + 16 + drawnMarks.height,
+  );
+  const panelsTop = head.height + 16 + drawnMarks.height + drawnVehicles.height + 4;
   const podX = x(0);
+  const podShown = podX >= left && podX <= left + plot;
   const podLine = (from: number, to: number): Shape =>
     line([podX, from], [podX, to], pen('mark', 1.4, [9, 3, 2, 3]));
   let axisY = panelsTop;
@@ -280,7 +347,11 @@ export function trackChart(
     const plotTop = axisY + panelHeadHeight(panel, frame, data.system);
     axisY = plotTop + height + PANEL_GAP;
     const { shapes } = drawPanel(panel, frame, xs, data.system);
-    return { type: 'group', label: panel.title, shapes: [...shapes, podLine(plotTop, plotTop + height)] };
+    return {
+      type: 'group',
+      label: panel.title,
+      shapes: [...shapes, ...(podShown ? [podLine(plotTop, plotTop + height)] : [])],
+    };
   });
   const along = scaleOf('alongTrack', data.system);
   const [podLabel] = shiftApart([podX], [34], left, left + plot) as [number];
@@ -304,10 +375,15 @@ export function trackChart(
     shapes: [
       ...head.shapes,
       ...drawn,
-      podLine(head.height + 14, panelsTop),
-      box(podLabel - 16, head.height, 32, 14, { fill: 'mark', radius: 2 }),
-      words(podLabel, head.height + 11, 'POD', { anchor: 'middle', bold: true, ink: 'paper' }),
+      ...(podShown
+        ? [
+            podLine(head.height + 14, panelsTop),
+            box(podLabel - 16, head.height, 32, 14, { fill: 'mark', radius: 2 }),
+            words(podLabel, head.height + 11, 'POD', { anchor: 'middle', bold: true, ink: 'paper' }),
+          ]
+        : []),
       ...drawnMarks.shapes,
+      ...drawnVehicles.shapes,
       line([left, axisY], [left + plot, axisY], pen('ink', 1)),
       ...axisShapes(
         along,

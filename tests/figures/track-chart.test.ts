@@ -27,6 +27,7 @@ const onePanel = (values: number[], hollow?: boolean[]): TrackChartData => ({
     },
   ],
   marks: [],
+  vehicles: [],
   limitsFrom: '',
   remarks: [],
 });

@@ -3,7 +3,6 @@ import { Form, Link, useActionData, useLoaderData } from '@remix-run/react';
 import { useMemo } from 'react';
 import { loadCase } from '~/app/case.server';
 import { FindingList } from '~/app/components/findings/FindingList';
-import { FigureImage } from '~/app/components/FigureImage';
 import { HowTo } from '~/app/components/HowTo';
 import { Imported } from '~/app/components/imports/Imported';
 import { Message } from '~/app/components/Message';
@@ -15,15 +14,16 @@ import { ClassesMet } from '~/app/components/track/ClassesMet';
 import { LayOutForm } from '~/app/components/track/LayOutForm';
 import { SheetEntry } from '~/app/components/track/SheetEntry';
 import { countsText } from '~/app/components/track/SheetOutcome';
+import { TrackChart } from '~/app/components/track/TrackChart';
 import { StationTable } from '~/app/components/track/StationTable';
 import { importedIn } from '~/app/imports/imported';
-import { figureRef } from '~/app/figures/view.server';
 import { pageOf, PAGE_SIZE } from '~/app/paging';
 import { answerReadings, type AnsweredReadings } from '~/app/readings/answer.server';
 import { systemOf } from '~/app/readings/take.server';
 import { readingsChoices, readingsView } from '~/app/readings/view.server';
 import { addStations, type LaidOutAnswer } from '~/app/track/add-stations.server';
 import { classesView } from '~/app/track/classes.server';
+import { chartView } from '~/app/track/chart.server';
 import { STATION_GROUPS } from '~/app/track/columns';
 import { trackFindingsView } from '~/app/track/findings.server';
 import { USUAL_SPACING } from '~/app/track/lay-out';
@@ -32,6 +32,7 @@ import { removedStations, sheetRows, type SheetRow } from '~/app/track/rows.serv
 import { saveSheet, type SheetAnswer } from '~/app/track/save-sheet.server';
 import { sheetEntryView } from '~/app/track/view.server';
 import { readActor } from '~/app/who.server';
+import { readAgainstTravel } from '~/lib/case/facing';
 
 export { revalidateAfterForms as shouldRevalidate } from '~/app/revalidate';
 
@@ -61,7 +62,8 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
     head,
     system,
     spacing: USUAL_SPACING[system],
-    chart: figureRef(loaded, 'track-chart'),
+    chart: chartView(loaded, asked),
+    turnedRound: readAgainstTravel(record),
     page: { ...page, items: page.items.map(packed) },
     open,
     removed: removedStations(loaded),
@@ -151,7 +153,13 @@ export default function Track() {
     >
       {data.chart && (
         <Sheet title="Track chart">
-          <FigureImage figure={data.chart} />
+          {data.turnedRound && (
+            <Message tone="care">
+              The sheet was read facing against the direction of travel: positions, left and right are turned
+              round in the chart and in what follows. The sheet shows them as entered.
+            </Message>
+          )}
+          <TrackChart caseId={caseId} chart={data.chart} />
         </Sheet>
       )}
       <Sheet

@@ -105,7 +105,7 @@ export const vehicleTrackGroup: QuantityGroup = {
   screen: 'train',
   subject: 'vehicle',
   howTo: {
-    take: 'Lay the consist on the track chart with the first derailed vehicle at the POD and read grade and curvature at the middle of each vehicle. A column of the consist file can bring them for all.',
+    take: 'Lay the consist on the track chart with the first derailed vehicle at the POD and read grade and curvature at the middle of each vehicle. Before derailed vehicles are moved, tape along the track from the POD to where the leading axle of each stood. A column of the consist file can bring them for all.',
     why: 'A train on a crest or in a sag pulls and pushes itself; each vehicle’s curve decides how its coupler forces press on the rails.',
     bearsOn: ['inTrainForce'],
     spoiledBy: 'Laying out the train from a wrong consist or from the wrong end.',
@@ -135,6 +135,23 @@ export const vehicleTrackGroup: QuantityGroup = {
         source: 'track chart gives 0.1 degree; common practice, no source',
       },
       reference: { low: 0, high: 1 / 110, source: 'tangent to sharp curve; engineering judgement' },
+    },
+    {
+      kind: 'measure',
+      id: 'leadingAxleAt',
+      name: 'Where its leading axle came to rest, from the POD',
+      short: 'Leading axle at',
+      subject: 'vehicle',
+      slots: [],
+      dimension: 'alongTrack',
+      bareUnit: ALONG,
+      possible: [feet(-20_000), feet(20_000)],
+      usual: [feet(-200), feet(3_000)],
+      defaultResolution: {
+        halfWidth: feet(0.5),
+        source: 'taped or paced in the pile; engineering judgement',
+      },
+      reference: { low: feet(0), high: feet(1_000), source: 'engineering judgement' },
     },
   ],
 };

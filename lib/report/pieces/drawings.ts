@@ -13,7 +13,8 @@ import { railLoad } from '../../figures/rail-load';
 import { railLoadData } from '../../figures/rail-load-data';
 import { recorderChart } from '../../figures/recorder-chart';
 import { recorderChartData } from '../../figures/recorder-chart-data';
-import { trackChart } from '../../figures/track-chart';
+import { chartPlot, trackChart } from '../../figures/track-chart';
+import { paperStretches } from '../../figures/track-chart-window';
 import { trackChartData } from '../../figures/track-chart-data';
 import { trainProfile } from '../../figures/train-profile';
 import { trainProfileData } from '../../figures/train-profile-data';
@@ -48,16 +49,21 @@ export function trackChartDrawing(report: Report, writer: Writer): void {
   for (let from = 0; from < data.panels.length; from += PANELS) {
     const panels = data.panels.slice(from, from + PANELS);
     writer.newPage('landscape');
-    const draw = (panelHeight: number) =>
-      trackChart({ ...data, panels }, { width: unitsFor(writer.width()), panelHeight, lengthScale: 'paper' });
-    const [least, most] = PANEL_HEIGHTS;
-    const spare = unitsFor(writer.room() - CAPTION) - draw(least).height;
-    const figure = draw(Math.min(most, Math.floor(least + spare / panels.length)));
-    writer.figure(
-      figure,
-      `Along the track: ${panels.map(({ title }) => title.charAt(0).toLowerCase() + title.slice(1)).join('; ')}.`,
-      true,
-    );
+    const width = unitsFor(writer.width());
+    const { scale, stretches } = paperStretches({ ...data, panels }, chartPlot(width).width);
+    stretches.forEach((stretch, index) => {
+      if (index > 0) writer.newPage('landscape');
+      const draw = (panelHeight: number) => trackChart(stretch, { width, panelHeight, lengthScale: scale });
+      const [least, most] = PANEL_HEIGHTS;
+      const spare = unitsFor(writer.room() - CAPTION) - draw(least).height;
+      const figure = draw(Math.min(most, Math.floor(least + spare / panels.length)));
+      const part = stretches.length === 1 ? '' : `, part ${index + 1} of ${stretches.length}`;
+      writer.figure(
+        figure,
+        `Along the track${part}, ${scale.label}: ${panels.map(({ title }) => title.charAt(0).toLowerCase() + title.slice(1)).join('; ')}.`,
+        true,
+      );
+    });
   }
 }
 
