@@ -69,7 +69,7 @@ type Known = { readonly value: number; readonly from: string };
 const READ = 'from the readings';
 const INCH = 25.4;
 
-/** Where nothing was read: standard gauge, a new freight wheelset, rails as on a 1:40 plate. */
+/** Where nothing was read: standard gauge, a new freight wheelset, rails upright. */
 const TAKEN: Readonly<Record<MeasureId, Known>> = {
   backToBack: {
     value: 53.125 * INCH,
@@ -77,8 +77,8 @@ const TAKEN: Readonly<Record<MeasureId, Known>> = {
   },
   gauge: { value: 56.5 * INCH, from: 'not read: standard gauge' },
   diameter: { value: 36 * INCH, from: 'not read: 36 in' },
-  cantLeft: { value: Math.atan(1 / 40), from: 'not read: 1:40 inward' },
-  cantRight: { value: Math.atan(1 / 40), from: 'not read: 1:40 inward' },
+  cantLeft: { value: 0, from: 'not read: upright' },
+  cantRight: { value: 0, from: 'not read: upright' },
 };
 
 function knownOf(loaded: LoadedCase, context: Context, id: MeasureId): Known {
