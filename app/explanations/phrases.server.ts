@@ -19,6 +19,8 @@ export function hrefOf(
       return `${at}/readings/${id}`;
     case 'recorderRun':
       return `${at}/train#recorder`;
+    case 'trace':
+      return `${at}/traces/${id}`;
     case 'mark':
       return `${at}/records/mark/${id}`;
     case 'finding': {

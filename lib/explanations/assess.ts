@@ -1,4 +1,5 @@
 import type { CaseRecord } from '../case/record';
+import { nameOfTrace } from '../case/trace-words';
 import { findingsOf } from '../findings';
 import { buildContext, type FindingOptions } from '../findings/context';
 import type { Finding } from '../findings/finding';
@@ -9,10 +10,10 @@ import type { Argument } from './argument';
 import { gather } from './gather';
 import { adjustJudgements, judgementTable, judgementValues, TABLES, type Tables } from './judgement-table';
 import type { AppliedChange, JudgementValues, RefusedChange } from './judgements';
-import { withoutReading } from './leave-out';
+import { withoutReading, withoutTrace } from './leave-out';
 import { marginSampler, type MarginSampler } from './margin-sampler';
 import { statesOf, type WithoutReading } from './what-would-change';
-import type { WitnessRecord } from './witness';
+import type { Ref, WitnessRecord } from './witness';
 
 export type Assessment = {
   readonly findings: readonly Finding[];
@@ -29,6 +30,7 @@ export type AssessInput = {
   /** Seed of every draw: the same record and seed give the same assessment. */
   readonly seed: number;
   readonly recorder?: FindingOptions['recorder'];
+  readonly keep?: FindingOptions['keep'];
   readonly tables?: Tables;
 };
 
@@ -36,8 +38,8 @@ export type AssessInput = {
  * From readings to argument: findings with their uncertainty, the witnesses they and the
  * observations make, and what these say for and against each explanation. Never a cause.
  */
-export function assess({ record, seed, recorder = null, tables = TABLES }: AssessInput): Assessment {
-  const options: FindingOptions = { seed, recorder };
+export function assess({ record, seed, recorder = null, keep, tables = TABLES }: AssessInput): Assessment {
+  const options: FindingOptions = { seed, recorder, keep };
   const sample = marginSampler(seed);
   const context = buildContext(record, options);
   const findings = findingsOf(context);
@@ -58,7 +60,9 @@ export function assess({ record, seed, recorder = null, tables = TABLES }: Asses
   };
 }
 
-/** Every reading that any witness rests on, each left out in turn and everything taken anew. */
+const LEFT_OUT_IN_TURN: ReadonlySet<Ref['kind']> = new Set(['reading', 'recorderRun', 'trace']);
+
+/** Every reading and outline that any witness rests on, each left out in turn and everything taken anew. */
 function leaveEachOut(
   record: CaseRecord,
   options: FindingOptions,
@@ -66,28 +70,37 @@ function leaveEachOut(
   records: ReadonlyMap<string, WitnessRecord>,
   sample: MarginSampler,
 ): readonly WithoutReading[] {
-  const ids = new Set(
-    [...records.values()].flatMap(({ refs }) =>
-      refs.flatMap(({ kind, id }) => (kind === 'reading' || kind === 'recorderRun' ? [id] : [])),
-    ),
+  const refs = new Map<string, Ref>(
+    [...records.values()]
+      .flatMap((each) => each.refs)
+      .flatMap((ref) => (LEFT_OUT_IN_TURN.has(ref.kind) ? [[ref.id, ref] as const] : [])),
   );
-  return [...ids].map((id) => {
+  return [...refs.values()].map((ref) => {
     const speed = options.recorder?.speedAtPod;
-    const isRun = speed?.runId === id;
+    const isRun = speed?.runId === ref.id;
     // Without the reading that placed the POD in the run, the run says nothing of the POD.
-    const losesRun = isRun || speed?.placedBy?.includes(id) === true;
+    const losesRun = isRun || speed?.placedBy?.includes(ref.id) === true;
     const context = buildContext(
-      isRun ? record : withoutReading(record, id),
+      without(record, isRun ? { kind: 'recorderRun', id: ref.id } : ref),
       losesRun ? { ...options, recorder: null } : options,
     );
     const again = gather(tables.facts, { context, keyInputs: keyInputsOf(context), sample });
     return {
-      id,
-      isRun,
-      what: isRun ? 'Speed from the recorder' : readingText(record, id),
+      ref: isRun ? { kind: 'recorderRun', id: ref.id } : ref,
+      what: isRun ? 'Speed from the recorder' : leftOutText(record, ref),
       states: statesOf(again),
     };
   });
+}
+
+function without(record: CaseRecord, { kind, id }: Ref): CaseRecord {
+  if (kind === 'recorderRun') return record;
+  return kind === 'trace' ? withoutTrace(record, id) : withoutReading(record, id);
+}
+
+function leftOutText(record: CaseRecord, { kind, id }: Ref): string {
+  const trace = kind === 'trace' ? record.traces.find((each) => each.id === id) : undefined;
+  return trace === undefined ? readingText(record, id) : nameOfTrace(record, trace);
 }
 
 function readingText(record: CaseRecord, id: string): string {

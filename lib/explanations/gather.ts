@@ -246,6 +246,7 @@ function marginOf(witness: MarginWitness, { context, keyInputs, sample }: Source
   const { weights, spread } = sample(witness, keyInputs);
   const unmeasured = unmeasuredInputs(witness, keyInputs);
   const runs = new Set(context.record.recorderRuns.map(({ id }) => id));
+  const traces = new Set(context.record.traces.map(({ id }) => id));
   return {
     state: {
       kind: 'outcome',
@@ -255,7 +256,7 @@ function marginOf(witness: MarginWitness, { context, keyInputs, sample }: Source
       unmeasured,
     },
     refs: [...new Set(measured.flatMap(({ readings }) => readings))].map((id) => ({
-      kind: runs.has(id) ? 'recorderRun' : 'reading',
+      kind: runs.has(id) ? 'recorderRun' : traces.has(id) ? 'trace' : 'reading',
       id,
     })),
     remarks: [...new Set(measured.map(({ remark }) => remark).filter((remark) => remark !== ''))],

@@ -12,3 +12,9 @@ export function withoutReading(record: CaseRecord, readingId: string): CaseRecor
   }
   return { ...record, readings: record.readings.filter(({ id }) => !gone.has(id)) };
 }
+
+/** The record as if an outline had never been drawn. */
+export const withoutTrace = (record: CaseRecord, traceId: string): CaseRecord => ({
+  ...record,
+  traces: record.traces.filter(({ id }) => id !== traceId),
+});

@@ -22,11 +22,9 @@ export function standingOf(weighing: Weighing, tables: Tables): Standing {
   return { leader, next, lead: weighing.total[leader] - weighing.total[next] };
 }
 
-/** The witnesses' states in a case as if one reading had never been taken. */
+/** The witnesses' states in a case as if one reading, outline or recorder run had never been taken. */
 export type WithoutReading = {
-  readonly id: string;
-  /** A recorder run stands where a reading would. */
-  readonly isRun: boolean;
+  readonly ref: Ref;
   readonly what: string;
   readonly states: States;
 };
@@ -75,14 +73,8 @@ export function whatWouldChange(given: Given): WhatWouldChange {
       return [change('witnessLeftOut', id, name, record.refs, weigh(tables, without, values))];
     }),
   );
-  const readingsLeftOut = given.withoutReadings.map(({ id, what, isRun, states: without }) =>
-    change(
-      'readingLeftOut',
-      id,
-      what,
-      [{ kind: isRun ? 'recorderRun' : 'reading', id }],
-      weigh(tables, without, values),
-    ),
+  const readingsLeftOut = given.withoutReadings.map(({ ref, what, states: without }) =>
+    change('readingLeftOut', ref.id, what, [ref], weigh(tables, without, values)),
   );
   const factsFlipped = tables.facts.flatMap(({ id, name, negation, witnesses }) => {
     const refs = witnesses.flatMap((witness) => records.get(witness.id)?.refs ?? []);

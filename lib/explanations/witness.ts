@@ -100,7 +100,15 @@ export type Witness =
 /** Where a piece of the argument comes from. */
 export type Ref = {
   readonly kind:
-    'reading' | 'recorderRun' | 'mark' | 'finding' | 'judgement' | 'method' | 'explanation' | 'fact';
+    | 'reading'
+    | 'recorderRun'
+    | 'trace'
+    | 'mark'
+    | 'finding'
+    | 'judgement'
+    | 'method'
+    | 'explanation'
+    | 'fact';
   readonly id: string;
 };
 

@@ -1,6 +1,9 @@
 import { standing } from '../case/current';
 import { facingTravel } from '../case/facing';
 import type { CaseRecord, Entity } from '../case/record';
+import { keepInMemory, type Keep } from './long-sum';
+import { indexTraces, type TraceIndex } from './traced/trace-index';
+import { withTraces } from './traced/with-traces';
 import { firstDerailed, type FirstDerailed } from './first-derailed';
 import { podSides, type PodSides } from './pod-sides';
 import type { RecorderAtPod } from './recorder-at-pod';
@@ -25,6 +28,8 @@ export type FindingOptions = {
     /** Everything else the same run says there. */
     readonly atPod?: RecorderAtPod | null;
   } | null;
+  /** Where sums about outlines are kept from one time to the next; in the memory of the process when not given. */
+  readonly keep?: Keep;
 };
 
 /** Seed of screens and report alike, so that they cannot disagree. */
@@ -45,7 +50,10 @@ export type Context = {
   /** As it reads facing the direction of travel. */
   readonly record: CaseRecord;
   readonly seed: number;
+  /** Readings, and outlines where they say the same thing better. */
   readonly read: ReadingIndex;
+  readonly traces: TraceIndex;
+  readonly keep: Keep;
   /** In order of position. */
   readonly stations: readonly Station[];
   /** Stations without a distance from the POD: they cannot feed anything that depends on one. */
@@ -64,7 +72,9 @@ export type Context = {
 
 export function buildContext(asEntered: CaseRecord, options: FindingOptions): Context {
   const record = facingTravel(asEntered);
-  const read = indexReadings(record);
+  const keep = options.keep ?? keepInMemory;
+  const traces = indexTraces(record, options.seed, keep);
+  const read = withTraces(indexReadings(record), traces);
   const stations: Station[] = [];
   const unplaced: Entity[] = [];
   for (const entity of standing(record, 'station')) {
@@ -79,6 +89,8 @@ export function buildContext(asEntered: CaseRecord, options: FindingOptions): Co
     record,
     seed: options.seed,
     read,
+    traces,
+    keep,
     stations,
     unplaced,
     alignment,

@@ -2,7 +2,11 @@ import { standing } from '../case/current';
 import type { CaseRecord, EntityKind, SubjectRef } from '../case/record';
 import { GROUPS } from '../readings/quantities';
 import type { QuantityGroup, ScreenId } from '../readings/quantity';
+import { keepInMemory } from './long-sum';
 import { indexReadings, type ReadingIndex } from './reading-index';
+import { indexTraces } from './traced/trace-index';
+import { withTraces } from './traced/with-traces';
+import { FINDING_SEED } from './context';
 
 /** Something not recorded yet: the screen to enter it on, what it is, and where there is one, on which record. */
 export type Missing = {
@@ -57,7 +61,7 @@ const FIELDS_WANTED: readonly { readonly field: string; readonly text: string }[
  * repeated under the kind itself.
  */
 export function missing(record: CaseRecord): readonly Missing[] {
-  const read = indexReadings(record);
+  const read = withTraces(indexReadings(record), indexTraces(record, FINDING_SEED, keepInMemory));
   return [
     ...FIELDS_WANTED.filter(({ field }) => isEmpty(record.fields[field])).map(({ text }) =>
       at('scene', text),

@@ -10,6 +10,8 @@ import {
 import { uncertaintyOf } from '../readings/instrument';
 import type { Measure, Quantity, SubjectKind } from '../readings/quantity';
 import { findQuantity } from '../readings/quantities';
+import type { Method } from './finding';
+import { LEFT_OUT_WORDS, stateOf, type LeftOutWhy } from './reading-state';
 
 export type NonEmpty<T> = readonly [T, ...T[]];
 
@@ -22,6 +24,8 @@ export type Taken = {
   readonly u: number;
   readonly readings: NonEmpty<string>;
   readonly remarks: readonly string[];
+  /** How it was come by, where it is no reading as taken. */
+  readonly method?: Method;
 };
 
 /** A pass or fail, or a choice, with the readings that say so. */
@@ -29,15 +33,6 @@ export type TakenState = {
   readonly state: string;
   readonly readings: NonEmpty<string>;
   readonly remarks: readonly string[];
-};
-
-/** Why readings feed no finding. */
-export type LeftOutWhy = Exclude<Disturbance, 'undisturbed'>;
-
-export const LEFT_OUT_WORDS: Readonly<Record<LeftOutWhy, string>> = {
-  disturbed: 'disturbed by the derailment',
-  repaired: 'repaired since',
-  notSaid: 'not said whether disturbed',
 };
 
 export type ReadingIndex = {
@@ -147,12 +142,6 @@ function childOf<K, V>(parents: Map<K, V>, key: K, make: () => V): V {
   const made = make();
   parents.set(key, made);
   return made;
-}
-
-function stateOf(said: Disturbance, subjectSaid: Disturbance): Disturbance {
-  if (said === 'disturbed' || subjectSaid === 'disturbed') return 'disturbed';
-  if (said === 'repaired' || subjectSaid === 'repaired') return 'repaired';
-  return said === 'undisturbed' || subjectSaid === 'undisturbed' ? 'undisturbed' : 'notSaid';
 }
 
 /**

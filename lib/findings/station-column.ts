@@ -1,6 +1,7 @@
 import type { Context, Station } from './context';
 import { oncePerContext } from './once-per-context';
-import { LEFT_OUT_WORDS, type LeftOutWhy, type Taken } from './reading-index';
+import type { Taken } from './reading-index';
+import { LEFT_OUT_WORDS, type LeftOutWhy } from './reading-state';
 
 /** One quantity down the sheet: an entry for each station of the context, in order of position. */
 export type Column = {

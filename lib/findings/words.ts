@@ -20,3 +20,15 @@ export const degreesText = (rad: number): string => formatMeasure(rad, { dimensi
 
 export const percent = (share: number): string =>
   share > 0 && share < 0.01 ? 'less than 1 %' : `${Math.round(share * 100)} %`;
+
+const MONTHS = 'January February March April May June July August September October November December'.split(
+  ' ',
+);
+
+/** "7 May 2026" from a local date and time of the site, "2026-05-07T14:19". */
+export function dayText(local: string): string {
+  const parts = /^(\d{4})-(\d{2})-(\d{2})/.exec(local);
+  if (parts === null) return local;
+  const [, year, month, day] = parts;
+  return `${Number(day)} ${MONTHS[Number(month) - 1] ?? month} ${year}`;
+}

@@ -1,5 +1,6 @@
 import type { CaseRecord } from '../case/record';
 import type { Assessment } from '../explanations/assess';
+import type { Keep } from '../findings/long-sum';
 import type { SimulatedForces } from '../findings/train/simulated-forces';
 
 /** One recorder run with its samples by channel, in canonical units. */
@@ -25,6 +26,8 @@ export type ReportInput = {
   readonly recorder: RecordedRun | null;
   /** Coupler forces through that run; absent or null when they could not be simulated. */
   readonly simulated?: SimulatedForces | null;
+  /** Where sums about outlines are kept; in the memory of the process when not given. */
+  readonly keep?: Keep;
   /** Path of a JPEG of the photo, at most 1600 px, by the photo's SHA-256; null when the file is missing. */
   readonly photoFile: (sha256: string) => string | null;
   /** UTC, ISO 8601. */

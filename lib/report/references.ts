@@ -94,7 +94,7 @@ export function makeReferences(
       const covered = new Set(findings.flatMap(({ id }) => behind.get(id) ?? []));
       const readings = refs.flatMap((ref) => {
         if (ref.kind === 'finding') return findingNo.has(ref.id) ? [] : (behind.get(ref.id) ?? []);
-        return ref.kind === 'reading' && !covered.has(ref.id) ? [ref.id] : [];
+        return (ref.kind === 'reading' || ref.kind === 'trace') && !covered.has(ref.id) ? [ref.id] : [];
       });
       const marks = refs.flatMap((ref) => {
         const n = ref.kind === 'mark' ? markNo.get(ref.id) : undefined;

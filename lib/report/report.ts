@@ -97,7 +97,11 @@ export function prepareReport(input: ReportInput): Report {
     ),
     findings,
     argument,
-    context: buildContext(record, { seed: FINDING_SEED, recorder: recorderPart(atPodOf(input)) }),
+    context: buildContext(record, {
+      seed: FINDING_SEED,
+      recorder: recorderPart(atPodOf(input)),
+      keep: input.keep,
+    }),
     instrument: (id) => (id === null ? undefined : instruments.get(id)),
     readingsOf: ({ kind, id }) => bySubject.get(`${kind} ${id}`) ?? [],
   };

@@ -6,7 +6,7 @@ import { distinct, measured, notMeasured, type Heading } from '../build';
 import type { Context } from '../context';
 import type { Finding } from '../finding';
 import { railPlaceM } from '../rail-place';
-import { LEFT_OUT_WORDS } from '../reading-index';
+import { LEFT_OUT_WORDS } from '../reading-state';
 
 const QUANTITIES = [
   'verticalLoss',
@@ -37,7 +37,13 @@ export const railReadingFindings = (context: Context): readonly Finding[] =>
       };
       const taken = context.read.take('rail', rail.id, id);
       if (taken !== null) {
-        return [measured(heading, quantity.kind === 'measure' ? quantity.dimension : 'count', taken)];
+        return [
+          measured(
+            { ...heading, method: taken.method ?? asReadMethod },
+            quantity.kind === 'measure' ? quantity.dimension : 'count',
+            taken,
+          ),
+        ];
       }
       const why = context.read.leftOut('rail', rail.id, id);
       return why === null

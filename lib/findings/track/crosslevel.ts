@@ -3,7 +3,7 @@ import { asReadMethod } from '../as-read';
 import { measured, notMeasured, type Heading } from '../build';
 import type { Context } from '../context';
 import type { Finding, LimitCheck } from '../finding';
-import { LEFT_OUT_WORDS } from '../reading-index';
+import { LEFT_OUT_WORDS } from '../reading-state';
 import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
 import { QUARTER_62_M } from './chord-deviation';

@@ -4,7 +4,7 @@ import { formatMeasure } from '../../readings/format';
 import { distinct, measured, notMeasured, type Heading } from '../build';
 import type { Context } from '../context';
 import type { Finding } from '../finding';
-import { LEFT_OUT_WORDS } from '../reading-index';
+import { LEFT_OUT_WORDS } from '../reading-state';
 import { checkAll, conditionRemarks } from '../rules-in-force';
 import { backToBackOf } from './back-to-back-of';
 import { axleName, vehicleTypeOf, whereReadRemarks } from './wheel-title';

@@ -8,7 +8,8 @@ import { distinct, measured, notMeasured, type Heading } from '../build';
 import type { Context } from '../context';
 import type { Finding, LimitCheck } from '../finding';
 import { limitCheck } from '../limit-check';
-import { LEFT_OUT_WORDS, type Taken } from '../reading-index';
+import type { Taken } from '../reading-index';
+import { LEFT_OUT_WORDS } from '../reading-state';
 import { checkAll, conditionRemarks } from '../rules-in-force';
 import { axleName, vehicleTypeOf } from './wheel-title';
 

@@ -7,7 +7,8 @@ import { asReadMethod } from '../as-read';
 import { derive, distinct, measured, notMeasured, type Heading } from '../build';
 import type { Context } from '../context';
 import type { Finding, Method } from '../finding';
-import { LEFT_OUT_WORDS, type Taken } from '../reading-index';
+import type { Taken } from '../reading-index';
+import { LEFT_OUT_WORDS } from '../reading-state';
 import { checkAll, conditionRemarks } from '../rules-in-force';
 import { vehicleTypeOf, whereReadRemarks } from './wheel-title';
 

@@ -5,7 +5,7 @@ import { asReadMethod, passFailMethod } from '../as-read';
 import { distinct, measured, notMeasured, passFail, type Heading } from '../build';
 import type { Context } from '../context';
 import type { Finding } from '../finding';
-import { LEFT_OUT_WORDS } from '../reading-index';
+import { LEFT_OUT_WORDS } from '../reading-state';
 import { checkAll, conditionRemarks } from '../rules-in-force';
 import { axleName, noLimitsRemarks, vehicleTypeOf, whereReadRemarks } from './wheel-title';
 
@@ -50,7 +50,12 @@ export const wheelLimitFindings = (context: Context): readonly Finding[] =>
         const taken = context.read.take('wheelset', wheelset.id, quantity, slot);
         if (taken !== null) {
           return [
-            measured(heading, quantityDimension(quantity), taken, checkAll(found, taken.value, taken.u)),
+            measured(
+              { ...heading, method: taken.method ?? asReadMethod },
+              quantityDimension(quantity),
+              taken,
+              checkAll(found, taken.value, taken.u),
+            ),
           ];
         }
         const why = context.read.leftOut('wheelset', wheelset.id, quantity, slot);
