@@ -199,9 +199,12 @@ function lateralsOf(
 
 const rangeText = ({ low, high }: Spread, text: (value: number) => string): string =>
   `5th to 95th percentile of what was assumed: ${text(low)} to ${text(high)}.`;
-const ratioText = (value: number): string => value.toFixed(2);
+const ratioText = (value: number): string => value.toFixed(2).replace('-', '−');
 
 const ASSUMPTIONS = 'Steady state: slack at rest, handling unchanged; run-in and run-out are not in it.';
+
+/** Said once, and not with every force of the same train. */
+const AS_AHEAD = 'Assumed as said with the coupler force ahead of the first derailed vehicle.';
 
 const TITLES = {
   ahead: 'Coupler force ahead of the first derailed vehicle, steady, draft positive',
@@ -239,7 +242,7 @@ export function couplerForceFindings(context: Context): readonly Finding[] {
     value: mean,
     u,
     readings: state.readings,
-    remarks: state.remarks,
+    remarks: [AS_AHEAD],
   });
   const named = (i: number): string => nameOfEntity(context.record, 'vehicle', state.vehicles[i]!.entity);
   const most = (pick: (spread: Spread) => number, of: readonly Spread[]): number =>
@@ -249,11 +252,7 @@ export function couplerForceFindings(context: Context): readonly Finding[] {
   const worst = most(({ mean }) => mean, ratios);
   const inTrain = (what: string, title: string, i: number): Finding =>
     measured(
-      head(what, title, couplerForceMethod, [
-        `Behind ${named(i)}.`,
-        rangeText(couplers[i]!, forceText),
-        ASSUMPTIONS,
-      ]),
+      head(what, title, couplerForceMethod, [`Behind ${named(i)}.`, rangeText(couplers[i]!, forceText)]),
       'force',
       taken(couplers[i]!),
     );
@@ -313,7 +312,7 @@ function atFirst(
               ASSUMPTIONS,
             ]),
             'force',
-            taken(ahead),
+            { ...taken(ahead), remarks: state.remarks },
           ),
         ]),
     ...(behind === undefined

@@ -327,6 +327,8 @@ export function simulatedFindings(outcome: SimulatedForces | NotSimulated): read
   if (outcome.kind === 'notSimulated')
     return [notMeasured(head('simulatedAhead', TITLES.ahead), outcome.missing)];
   const { readings, remarks } = outcome;
+  // What was assumed for all of them is said with the first.
+  const said = outcome.aheadAtPod ?? outcome.behindAtPod ?? outcome.draftMost;
   const force = (what: string, title: string, found: RangedForce, ...more: readonly string[]): Finding =>
     measured(
       head(what, title, [
@@ -334,7 +336,7 @@ export function simulatedFindings(outcome: SimulatedForces | NotSimulated): read
         `Range of what was assumed: ${forceText(found.low)} to ${forceText(found.high)}.`,
       ]),
       'force',
-      { value: found.value, u: found.u, readings, remarks },
+      { value: found.value, u: found.u, readings, remarks: found === said ? remarks : [] },
     );
   return [
     ...(outcome.aheadAtPod === null ? [] : [force('simulatedAhead', TITLES.ahead, outcome.aheadAtPod)]),
@@ -376,7 +378,7 @@ export function simulatedFindings(outcome: SimulatedForces | NotSimulated): read
         value: outcome.unexplainedMs2 / STANDARD_GRAVITY,
         u: RECORDED_SPEED_U / FOLLOW_S / STANDARD_GRAVITY,
         readings,
-        remarks,
+        remarks: [],
       },
     ),
   ];
