@@ -3,16 +3,19 @@ import { DISTURBANCE_LABELS } from '~/app/readings/wording';
 import { systemOf } from '~/app/readings/take.server';
 import { placeOf } from '~/app/subjects/place';
 import { localTime } from '~/app/times';
+import { sameSubject } from '~/lib/case/current';
 import { nameOf } from '~/lib/case/name-of';
+import type { CaseRecord } from '~/lib/case/record';
 import type { Trace } from '~/lib/case/trace';
 import { makingText, nameOfTrace } from '~/lib/case/trace-words';
+import { earlierLines, raised, type EarlierTrace } from '~/lib/figures/earlier-traces';
 import { outlineOverlay } from '~/lib/figures/outline-overlay';
 import { outlinePlain } from '~/lib/figures/outline-plain';
 import type { Figure } from '~/lib/figures/shapes';
 import { toSvg } from '~/lib/figures/svg';
 import type { Outline } from '~/lib/outline/outline';
 import { outlineOfPairs } from '~/lib/outline/pairs';
-import { placed } from '~/lib/outline/placing';
+import { aboutKey } from './about';
 import type { FeatureValues } from './feature-values';
 import type { HandTrial } from './hand';
 import { placedOutline } from './placed.server';
@@ -27,8 +30,29 @@ const heightOf = ({ yMm }: Outline): number =>
   yMm.reduce((most, y) => Math.max(most, y), -Infinity) -
   yMm.reduce((least, y) => Math.min(least, y), Infinity);
 
-const raised = (outline: Outline, dyMm: number): Outline =>
-  placed(outline, { mirrored: false, angleRad: 0, dxMm: 0, dyMm });
+/** Other outlines of the same wheel or rail, latest first. */
+const othersOf = ({ traces }: CaseRecord, trace: Trace): readonly EarlierTrace[] =>
+  traces
+    .filter(
+      (other) =>
+        other.id !== trace.id &&
+        other.removed === null &&
+        other.side === trace.side &&
+        sameSubject(other.subject, trace.subject),
+    )
+    .sort((a, b) => ((a.takenAt ?? '') < (b.takenAt ?? '') ? 1 : -1))
+    .map((other) => ({
+      trace: other,
+      label: other.takenAt === null ? 'traced, no date' : `traced ${localTime(other.takenAt)}`,
+    }));
+
+/** The picture it was traced on, with its points as they were set; null when it came otherwise. */
+function againOf({ record, caseId }: LoadedCase, trace: Trace): string | null {
+  const photo = record.photos.find(({ sha256, removed }) => sha256 === trace.sha256 && removed === null);
+  if (trace.making.by !== 'photo' || !photo) return null;
+  const about = encodeURIComponent(aboutKey(trace));
+  return `/cases/${caseId}/traces/photo/${photo.id}?about=${about}&again=${trace.id}`;
+}
 
 type Shown = {
   readonly trace: Trace;
@@ -70,6 +94,7 @@ function figureOf(loaded: LoadedCase, shown: Shown, width: number): Figure {
         status: reference.status,
         outline: raised(reference.outline(part), values.newTopMm),
       },
+      earlier: earlierLines(record, values.newTopMm, othersOf(record, trace)),
       // They are those of the line as it is kept.
       dimensions: trying ? [] : values.dimensions,
     },
@@ -114,6 +139,7 @@ export function tracePage(loaded: LoadedCase, asked: string | null, given: Omit<
     title: nameOfTrace(record, trace),
     shape: trace.shape,
     back: placeOf(caseId, trace.subject),
+    again: againOf(loaded, trace),
     removed: trace.removed && { at: localTime(trace.removed.at), reason: trace.removed.reason },
     pictures: {
       wide: toSvg(figureOf(loaded, shown, WIDTHS.wide)),

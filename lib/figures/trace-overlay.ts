@@ -2,20 +2,19 @@ import type { CaseRecord } from '../case/record';
 import type { Trace } from '../case/trace';
 import { nameOfTrace } from '../case/trace-words';
 import type { Method } from '../findings/finding';
-import { outlineOf, type Outline } from '../outline/outline';
-import { outlineOfPairs } from '../outline/pairs';
+import type { Outline } from '../outline/outline';
 import { RAIL_FEATURES } from '../rail/features';
-import { registerRail } from '../rail/register';
 import { railTraceFeatures } from '../rail/trace-features';
 import { ok, type Result } from '../readings/result';
 import type { Dimension } from '../readings/unit';
 import { referenceShapesOf, shapeOfSection } from '../shapes';
 import type { ReferenceShape } from '../shapes/shape';
-import { newSectionOf, tracedOutline } from '../shapes/traced-outline';
+import { newSectionOf } from '../shapes/traced-outline';
 import { wholeOutline } from '../shapes/whole-outline';
 import { WHEEL_FEATURES } from '../wheel/feature-table';
 import { wheelTraceFeatures } from '../wheel/trace-features';
 import { systemOf } from './case-marks';
+import { earlierLines, raised, type EarlierTrace } from './earlier-traces';
 import type { OutlineOverlayData } from './outline-overlay';
 import { railDimensions, wheelDimensions } from './trace-dimensions';
 
@@ -73,23 +72,6 @@ function take(record: CaseRecord, trace: Trace, seed: number): Result<Taken> {
   });
 }
 
-/** An older trace in its own frame, with the height of the new top of a rail. */
-function placedWith(
-  record: CaseRecord,
-  trace: Trace,
-): Result<{ readonly outline: Outline; readonly unwornMm: number }> {
-  if (trace.shape === 'wheel') {
-    const wheel = tracedOutline(record, trace);
-    return wheel.ok ? ok({ outline: wheel.value, unwornMm: 0 }) : wheel;
-  }
-  const rail = registerRail(outlineOfPairs(trace.pointsMm), {
-    mirrored: trace.mirrored,
-    reference: newSectionOf(record, trace),
-    hand: trace.hand,
-  });
-  return rail.ok ? ok({ outline: rail.value.outline, unwornMm: rail.value.newTopMm ?? 0 }) : rail;
-}
-
 function referenceOf(record: CaseRecord, trace: Trace): ReferenceShape | null {
   if (trace.shape === 'wheel') return referenceShapesOf('wheel')[0] ?? null;
   const rail = record.entities.rail.find(({ id }) => id === trace.subject.id);
@@ -105,17 +87,12 @@ export function traceOverlay(
   record: CaseRecord,
   trace: Trace,
   seed: number,
-  earlier: readonly { readonly trace: Trace; readonly label: string }[] = [],
+  earlier: readonly EarlierTrace[] = [],
 ): Result<TraceOverlay> {
   const taken = take(record, trace, seed);
   if (!taken.ok) return taken;
   const { outline, unwornMm, dimensions, ...said } = taken.value;
   const reference = referenceOf(record, trace);
-  const laid = (line: Outline, itsUnwornMm: number): Outline =>
-    outlineOf(
-      line.xMm,
-      line.yMm.map((y) => y + unwornMm - itsUnwornMm),
-    );
   return ok({
     ...said,
     reference,
@@ -131,13 +108,10 @@ export function traceOverlay(
           : {
               name: reference.name,
               status: reference.source.status,
-              outline: laid(wholeOutline(reference), 0),
+              outline: raised(wholeOutline(reference), unwornMm),
             },
       dimensions,
-      earlier: earlier.flatMap(({ trace: older, label }) => {
-        const placed = placedWith(record, older);
-        return placed.ok ? [{ label, outline: laid(placed.value.outline, placed.value.unwornMm) }] : [];
-      }),
+      earlier: earlierLines(record, unwornMm, earlier),
     },
   });
 }

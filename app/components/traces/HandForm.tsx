@@ -16,7 +16,7 @@ type Props = {
 export function HandForm({ shape, over, values, errors = {} }: Props) {
   const redraw = useRedraw();
   return (
-    <Form method="post" className="form" onChange={redraw} noValidate>
+    <Form method="post" className="form" {...redraw} noValidate>
       <input type="hidden" name="intent" value="hand" />
       <input type="hidden" name="over" value={over} />
       <input type="hidden" name="trying" value="1" />

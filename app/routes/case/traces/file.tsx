@@ -136,7 +136,7 @@ export default function TraceFromFile() {
               Something below cannot be read; everything you entered is still there.
             </Message>
           )}
-          <Form method="post" className="form" onChange={redraw} noValidate>
+          <Form method="post" className="form" {...redraw} noValidate>
             <input type="hidden" name="about" value={about.key} />
             <input type="hidden" name="staged" value={check.staged} />
             <div className="beside beside--even">

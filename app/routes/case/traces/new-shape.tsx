@@ -130,7 +130,7 @@ export default function NewShape() {
             {check.fileName} · SHA-256 <span className="hash">{check.sha256}</span>
           </p>
           {answer?.error && <Message tone="bad">{answer.error}</Message>}
-          <Form method="post" className="form" onChange={redraw} noValidate>
+          <Form method="post" className="form" {...redraw} noValidate>
             <input type="hidden" name="shape" value={shape} />
             <input type="hidden" name="staged" value={check.staged} />
             <div className="beside beside--even">

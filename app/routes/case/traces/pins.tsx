@@ -79,7 +79,7 @@ export default function TraceFromPins() {
         {Object.keys(errors).length > 0 && (
           <Message tone="bad">Something below cannot be read; everything you entered is still there.</Message>
         )}
-        <Form method="post" className="form" onChange={redraw} noValidate>
+        <Form method="post" className="form" {...redraw} noValidate>
           <input type="hidden" name="about" value={about.key} />
           <div className="beside beside--even">
             <div className="stack">

@@ -65,7 +65,13 @@ export default function TracePage() {
     <Page
       title={page.title}
       intro="One outline: its line, what is taken from it, and everything that says how far it can be relied on."
-      actions={<Link to={page.back}>Back to what it is of</Link>}
+      actions={
+        <>
+          {page.again && <Link to={page.again}>Trace it again from these points</Link>}
+          <Link to={`/cases/${page.caseId}/contact`}>Wheel on rail</Link>
+          <Link to={page.back}>Back to what it is of</Link>
+        </>
+      }
     >
       {answer?.ok && <Message tone="good">{answer.done}</Message>}
       {page.removed && (
@@ -102,7 +108,7 @@ export default function TracePage() {
             ))}
           </ul>
         )}
-        <Form method="get" className="form" onChange={redraw}>
+        <Form method="get" className="form" {...redraw}>
           <LabelledSelect id="over" name="over" label="Laid over" value={over} options={page.references} />
           <noscript>
             <button className="button button--small">Lay it over this one</button>
