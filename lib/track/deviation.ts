@@ -52,38 +52,51 @@ export function deviationsFromUniform(
   const { positionsM, spacingM } = spread;
   const reach = Math.floor(stations / 2);
   const has = (index: number): boolean => Number.isFinite(values[index] ?? NaN);
-  const at = (index: number, steps: number): readonly Share[] | null =>
-    sharesAt(positionsM, has, (positionsM[index] ?? NaN) + steps * spacingM, {
-      sameM: spread.sameM,
-      bridgeM: spread.bridgeM,
-      near: index + steps,
-    });
-  const result: (Deviation | null)[] = [];
+  const found: (Deviation | null)[] = [];
   for (let i = 0; i < values.length; i += 1) {
     if (!has(i)) {
-      result.push(null);
+      found.push(null);
       continue;
     }
-    const points: Share[] = [{ index: i, weight: 1 }];
+    const from = positionsM[i] ?? NaN;
+    const shares: { index: number; weight: number }[] = [{ index: i, weight: 1 }];
     let used = 1;
     let resampled = false;
     for (let step = 1; step <= reach; step += 1) {
-      const before = at(i, -step);
-      const after = before === null ? null : at(i, step);
-      if (before === null || after === null) continue;
-      points.push(...before, ...after);
+      const before = sharesAt(positionsM, has, from - step * spacingM, spread, i - step);
+      if (before === null) continue;
+      const after = sharesAt(positionsM, has, from + step * spacingM, spread, i + step);
+      if (after === null) continue;
       used += 2;
-      resampled ||= before.length > 1 || after.length > 1;
+      const between = before.length > 1 || after.length > 1;
+      resampled ||= between;
+      for (const share of before) add(shares, share, resampled);
+      for (const share of after) add(shares, share, resampled);
     }
     if (used < 3) {
-      result.push(null);
+      found.push(null);
       continue;
     }
-    const shares = gathered(points, used);
-    const uniform = shares.reduce((sum, { index, weight }) => sum + weight * (values[index] ?? NaN), 0);
-    result.push({ uniform, deviation: (values[i] ?? NaN) - uniform, used, shares, resampled });
+    let uniform = 0;
+    for (const share of shares) {
+      share.weight /= used;
+      uniform += share.weight * (values[share.index] ?? NaN);
+    }
+    found.push({ uniform, deviation: (values[i] ?? NaN) - uniform, used, shares, resampled });
   }
-  return result;
+  return found;
+}
+
+/** Each reading once. Points that are stations are all different ones; only others have to be looked for. */
+function add(shares: { index: number; weight: number }[], { index, weight }: Share, search: boolean): void {
+  if (search) {
+    for (const known of shares) {
+      if (known.index !== index) continue;
+      known.weight += weight;
+      return;
+    }
+  }
+  shares.push({ index, weight });
 }
 
 /** Stations are taped: within half a foot they are where they were meant to be. */
@@ -122,17 +135,6 @@ const evenly = (count: number): Spread => ({
   sameM: 0,
   bridgeM: 0,
 });
-
-/** Each reading once, with its weight in the mean of `used` points. */
-function gathered(points: readonly Share[], used: number): readonly Share[] {
-  const shares: { index: number; weight: number }[] = [];
-  for (const { index, weight } of points) {
-    const known = shares.find((share) => share.index === index);
-    if (known) known.weight += weight / used;
-    else shares.push({ index, weight: weight / used });
-  }
-  return shares;
-}
 
 /** Where a segment begins and ends, m; the beginning belongs to it, the end does not. */
 export type Segment = { readonly fromM: number; readonly toM: number };

@@ -12,7 +12,8 @@ export function sharesAt(
   positionsM: ArrayLike<number>,
   has: (index: number) => boolean,
   atM: number,
-  { sameM, bridgeM, near }: { readonly sameM: number; readonly bridgeM: number; readonly near: number },
+  { sameM, bridgeM }: { readonly sameM: number; readonly bridgeM: number },
+  near: number,
 ): readonly Share[] | null {
   const count = positionsM.length;
   let next = Math.min(Math.max(near, 0), count);

@@ -2,6 +2,7 @@ import { contact } from './contact';
 import { pdfPhotos } from './pdf-photos';
 import { recorderImport } from './recorder-import';
 import { screens } from './screens';
+import { trackAnalysis } from './track-analysis';
 import { trainSimulation } from './train-simulation';
 import { traceAccuracy } from './trace-accuracy';
 import { holds, type Measurement } from './measurement';
@@ -20,6 +21,7 @@ async function main(): Promise<void> {
     'train-simulation': trainSimulation,
     'trace-accuracy': traceAccuracy,
     contact,
+    'track-analysis': trackAnalysis,
   };
   const measured: Measurement[] = [];
   for (const [name, measure] of Object.entries(parts)) {

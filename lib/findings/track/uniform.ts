@@ -50,7 +50,7 @@ function departing(column: Column, { deviation, shares, used }: Deviation, taken
     const from = column.at[index];
     if (!from) return;
     squares += ((which === 0 ? 1 - weight : weight) * from.u) ** 2;
-    for (const id of from.readings) if (which === 0 || !ids.includes(id)) ids.push(id);
+    for (const id of from.readings) ids.push(id);
   });
   return {
     value: deviation,
