@@ -269,6 +269,22 @@ export function couplerForceFindings(context: Context): readonly Finding[] {
       taken(ratios[worst]!),
       [truckSideLimit(ratios[worst]!)],
     ),
+    ...ratios.map((ratio, i) =>
+      measured(
+        {
+          ...head(
+            'couplerRatioOf',
+            `L/V of a truck side from coupler forces, ${named(i)}`,
+            couplerAngleMethod,
+            [rangeText(ratio, ratioText)],
+          ),
+          subject: { kind: 'vehicle', id: state.vehicles[i]!.entity.id },
+        },
+        'ratio',
+        taken(ratio),
+        [truckSideLimit(ratio)],
+      ),
+    ),
   ];
 }
 
