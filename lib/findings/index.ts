@@ -16,6 +16,7 @@ import { recorderFindings } from './train/recorder';
 import { speedFindings } from './train/speed';
 import { tonnageFindings } from './train/tonnage';
 import { vehicleLoadFindings } from './train/vehicle-load';
+import { falseFlangeFindings } from './turnout/false-flange';
 import { pointClearanceFindings } from './turnout/point-clearance';
 import { turnoutReadingFindings } from './turnout/turnout-readings';
 import { backToBackFindings } from './wheels/back-to-back';
@@ -41,6 +42,7 @@ const FINDINGS: readonly ((context: Context) => readonly Finding[])[] = [
   railReadingFindings,
   turnoutReadingFindings,
   pointClearanceFindings,
+  falseFlangeFindings,
   climbLimitFindings,
   climbDistanceFindings,
   rolloverFindings,

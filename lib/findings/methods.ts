@@ -33,7 +33,18 @@ import { warpMethod } from '../track/warp';
 import { accelerationMethod } from '../train/acceleration';
 import { makeUpMethod } from '../train/make-up';
 import { slackMethod } from '../train/slack-events';
+import { falseFlangeMethod } from '../turnout/false-flange';
+import { pointFitMethod } from '../turnout/point-fit';
+import { yawMethod } from '../turnout/yawed';
 import { backToBackMethod } from '../wheel/back-to-back';
+import { wheelTraceMethod } from '../wheel/trace-features';
+import { wearHistoryMethod } from '../wheel/wear-history';
+import { railTraceMethod } from '../rail/trace-features';
+import { clearanceMethod } from '../contact/clearance';
+import { conicityMethod } from '../contact/conicity';
+import { flangeContactAngleMethod } from '../contact/flange-angle';
+import { headPartMethod } from '../contact/head-part';
+import { contactMethod } from '../contact/state';
 import { chordDiameterMethod } from '../wheel/chord-diameter';
 import { dryClimbLimitMethod } from './mechanics/climb-limit';
 import { dropInShareMethod } from './mechanics/drop-in';
@@ -65,6 +76,14 @@ export const METHODS: readonly Method[] = [
   lowJointsMethod,
   backToBackMethod,
   chordDiameterMethod,
+  wheelTraceMethod,
+  wearHistoryMethod,
+  railTraceMethod,
+  contactMethod,
+  clearanceMethod,
+  conicityMethod,
+  flangeContactAngleMethod,
+  headPartMethod,
   sideBearingSumMethod,
   leverArmsMethod,
   axleSumMethod,
@@ -88,6 +107,9 @@ export const METHODS: readonly Method[] = [
   dropInMethod,
   dropInShareMethod,
   pointClearanceMethod,
+  pointFitMethod,
+  yawMethod,
+  falseFlangeMethod,
   resistanceMethod,
   rolloverMethod,
   sectionRolloverMethod,

@@ -147,9 +147,9 @@ export const pointClearanceMethod: Method = {
   id: 'point-clearance',
   name: 'Flange and switch point, from simple readings',
   formula:
-    'reach = flange height − depth of the edge below the stock rail; lateral = r(depth) − (gap + tip thickness). r: how far the flange face has drawn back, (depth − 3/8 in)/tan δ on the face and a 12-mm round at the tip; δ: flange face angle. The edge can be struck or ridden only where reach > 0 and lateral < 0, or where the flange is shallow there. Play = gauge − back-to-back − both flange thicknesses.',
+    'reach = flange height − depth of the edge p below the stock rail; c(z) = r(z) − [gap + thickness + (z − p)/tan β] for every depth z from p to the flange tip, the smallest c counts. r: how far the flange face has drawn back, (z − 3/8 in)/tan δ on the face and a 12-mm round at the tip; δ: flange face angle, β: slope of the gauge side of the point. The edge can be struck or ridden only where reach > 0 and c < 0, or c < 3 mm where the flange is flatter than 60°. Play = gauge − back-to-back − both flange thicknesses.',
   validRange:
-    'Facing movement, flange against the stock rail, wheelset square to the track, at the tip only. Angle of attack, undercut or bent stock rails and the widening of the point behind the tip are not modelled. A flange touching the point farther back, where it is thick, is normal running.',
+    'Facing movement, flange against the stock rail, wheelset square to the track, at the tip and the edges of a chip. Angle of attack and undercut or bent stock rails are not in it. A flange touching the point farther back, where it is thick, is normal running.',
   sources: [
     { text: 'Plane geometry of flange, stock rail and point', status: 'published' },
     {

@@ -17,39 +17,47 @@ export type Clearance = {
 export type PointFit = {
   /** Flange tip below the top of the point; zero or less: the flange passes over it. */
   readonly reachMm: number;
-  /** At every height where both exist, from the top of the point down to the flange tip. */
-  readonly heights: readonly Clearance[];
-  /** The smallest of them, and the slope of the flange there; null when the flange passes over. */
+  /** The smallest clearance of all heights, and the slope of the flange there; null when the flange passes over. */
   readonly least: (Clearance & { readonly slopeRad: number }) | null;
 };
 
-/**
- * A flange beside one section of a point, at every height where both exist (every 0.25 mm). The point's
- * gauge side runs from the top edge, gap + thickness from the gauge line of the stock rail, down at
- * `faceRad` against the plane of the track (0 exclusive to π/2). Plane geometry.
- */
-export function pointFit(
+type Section = Pick<PointSection, 'gapMm' | 'thicknessMm' | 'depthMm'>;
+
+const clearanceAt = (
   flange: FlangeAtRail,
-  { gapMm, thicknessMm, depthMm }: Pick<PointSection, 'gapMm' | 'thicknessMm' | 'depthMm'>,
-  faceRad: number,
-): PointFit {
-  const reachMm = flange.tipDepthMm - depthMm;
-  if (!(reachMm > 0)) return { reachMm, heights: [], least: null };
+  { gapMm, thicknessMm, depthMm }: Section,
+  lean: number,
+  at: number,
+): number => faceAt(flange, at) - (gapMm + thicknessMm + (at - depthMm) * lean);
+
+/**
+ * A flange beside one section of a point: the smallest clearance of all heights where both exist (every
+ * 0.25 mm, from the top of the point down to the tip of the flange). The point's gauge side runs from the
+ * top edge, gap + thickness from the gauge line of the stock rail, down at `faceRad` against the plane of
+ * the track (0 exclusive to π/2). Plane geometry.
+ */
+export function pointFit(flange: FlangeAtRail, section: Section, faceRad: number): PointFit {
+  const reachMm = flange.tipDepthMm - section.depthMm;
+  if (!(reachMm > 0)) return { reachMm, least: null };
   const lean = 1 / Math.tan(faceRad);
-  const edgeMm = gapMm + thicknessMm;
-  const topMm = Math.max(0, depthMm);
-  const heights: Clearance[] = [];
-  let least: Clearance | null = null;
-  const look = (at: number): void => {
-    const clearanceMm = faceAt(flange, at) - (edgeMm + (at - depthMm) * lean);
-    const here = { depthMm: at, clearanceMm };
-    heights.push(here);
-    if (least === null || clearanceMm < least.clearanceMm) least = here;
-  };
-  for (let at = topMm; at < flange.tipDepthMm; at += DEPTH_STEP_MM) look(at);
-  look(flange.tipDepthMm);
-  const found: Clearance = least ?? { depthMm: topMm, clearanceMm: NaN };
-  return { reachMm, heights, least: { ...found, slopeRad: slopeAt(flange, found.depthMm) } };
+  let depthMm = flange.tipDepthMm;
+  let clearanceMm = clearanceAt(flange, section, lean, depthMm);
+  for (let at = Math.max(0, section.depthMm); at < flange.tipDepthMm; at += DEPTH_STEP_MM) {
+    const here = clearanceAt(flange, section, lean, at);
+    if (here < clearanceMm) [depthMm, clearanceMm] = [at, here];
+  }
+  return { reachMm, least: { depthMm, clearanceMm, slopeRad: slopeAt(flange, depthMm) } };
+}
+
+/** The clearance at every height where flange and point both exist, from the top of the point down; none when the flange passes over. */
+export function clearances(flange: FlangeAtRail, section: Section, faceRad: number): readonly Clearance[] {
+  const lean = 1 / Math.tan(faceRad);
+  const top = Math.max(0, section.depthMm);
+  const steps = Math.max(0, Math.ceil((flange.tipDepthMm - top) / DEPTH_STEP_MM));
+  return Array.from({ length: steps === 0 ? 0 : steps + 1 }, (_, i) => {
+    const depthMm = Math.min(flange.tipDepthMm, top + i * DEPTH_STEP_MM);
+    return { depthMm, clearanceMm: clearanceAt(flange, section, lean, depthMm) };
+  });
 }
 
 /** By how much the flange misses, mm: over the top where it does not reach, else to the side; negative: it meets the point. */

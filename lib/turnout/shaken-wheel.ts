@@ -6,6 +6,7 @@ import { resampled } from '../outline/resample';
 import { shakenTraces } from '../rail/shaken';
 import { normalDraws } from '../readings/draws';
 import { ok, refuse, type Result } from '../readings/result';
+import { fieldSide } from '../wheel/field-side';
 import { ASSUMED, layOf, registerAs, U_ASSUMED } from '../wheel/register';
 import { againstStockRail, type WheelAgainstRail } from './against-stock-rail';
 import { type FlangeAtRail } from './flange-at-rail';
@@ -20,6 +21,9 @@ const FEWEST = 54;
 export type ShakenWheel = {
   readonly asTraced: WheelAgainstRail;
   readonly others: readonly FlangeAtRail[];
+  /** How far the field side of the tread hangs below its running band, and of the other lines; null where a line ends before it. */
+  readonly hollowMm: number | null;
+  readonly otherHollowsMm: readonly number[];
 };
 
 /**
@@ -48,6 +52,7 @@ export function shakenWheel(
   const slopes = normalDraws(`${trace.id}|tread slope taken for granted`, seed, LINES);
   const tips = normalDraws(`${trace.id}|tip taken for granted`, seed, LINES);
   const rails = normalDraws(`${trace.id}|gauge side of the stock rail`, seed, LINES);
+  const otherHollowsMm: number[] = [];
   const others = lines.flatMap((line, i): readonly FlangeAtRail[] => {
     const again = registerAs(line, lay.value, {
       treadSlope: ASSUMED.treadSlope + U_ASSUMED.treadSlope * slopes[i]!,
@@ -58,6 +63,8 @@ export function shakenWheel(
       trace.hand === null
         ? again.value.outline
         : placed(again.value.outline, { mirrored: false, ...trace.hand });
+    const hollow = hollowOf(outline);
+    if (hollow !== null) otherHollowsMm.push(hollow);
     const stands = againstStockRail(outline, rail.outline);
     if (!stands.ok) return [];
     const off = rail.uMm * rails[i]!;
@@ -67,5 +74,13 @@ export function shakenWheel(
     ? refuse(
         'Within its own noise the traced wheel often does not stand on this stock rail. Trace the flange back and the tread further.',
       )
-    : ok({ asTraced: nominal.value, others });
+    : ok({ asTraced: nominal.value, others, hollowMm: hollowOf(asTraced), otherHollowsMm });
+}
+
+function hollowOf(outline: Outline): number | null {
+  const line = resampled(outline, STEP_MM);
+  let tip = 0;
+  for (let i = 1; i < line.yMm.length; i += 1) if (line.yMm[i]! > line.yMm[tip]!) tip = i;
+  const found = fieldSide(line, tip);
+  return found.ok ? found.value.hollowMm : null;
 }

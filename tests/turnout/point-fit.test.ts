@@ -7,7 +7,7 @@ import { wholeOutline } from '~/lib/shapes/whole-outline';
 import { againstStockRail, standingOutlines } from '~/lib/turnout/against-stock-rail';
 import { firstTouch } from '~/lib/turnout/first-touch';
 import { faceAt, slopeAt, type FlangeAtRail } from '~/lib/turnout/flange-at-rail';
-import { couldBeStruck, missMm, pointFit } from '~/lib/turnout/point-fit';
+import { clearances, couldBeStruck, missMm, pointFit } from '~/lib/turnout/point-fit';
 import { chippedAt, sectionAt, type PointSection } from '~/lib/turnout/point-section';
 import { yawed } from '~/lib/turnout/yawed';
 
@@ -118,28 +118,30 @@ describe('fit of a point', () => {
 
   it('smallest lower down where the flange is steeper than the side of the point', () => {
     const flange = simpleFlangeAtRail(32, rad(85));
-    const fit = pointFit(flange, { gapMm: 0, thicknessMm: 1, depthMm: 12 }, rad(70));
+    const section = { gapMm: 0, thicknessMm: 1, depthMm: 12 };
+    const fit = pointFit(flange, section, rad(70));
+    const heights = clearances(flange, section, rad(70)).map(({ clearanceMm }) => clearanceMm);
     // Straight face down to the rounding at 32 − 12 + 12 cos 85° = 21.05 mm, and a little into it.
     expect(fit.least!.depthMm).toBeGreaterThan(21);
-    expect(fit.least!.clearanceMm).toBeLessThan(fit.heights[0]!.clearanceMm);
-    expect(fit.least!.clearanceMm).toBe(Math.min(...fit.heights.map(({ clearanceMm }) => clearanceMm)));
+    expect(fit.least!.clearanceMm).toBeLessThan(heights[0]!);
+    expect(fit.least!.clearanceMm).toBe(Math.min(...heights));
   });
 
   it('is looked at from the top of the point to the tip of the flange', () => {
     fc.assert(
       fc.property(mm(26, 38), mm(0, 45), (height, depth) => {
-        const fit = pointFit(
-          simpleFlangeAtRail(height, rad(75)),
-          { gapMm: 0, thicknessMm: 2, depthMm: depth },
-          rad(80),
-        );
+        const flange = simpleFlangeAtRail(height, rad(75));
+        const section = { gapMm: 0, thicknessMm: 2, depthMm: depth };
+        const fit = pointFit(flange, section, rad(80));
+        const heights = clearances(flange, section, rad(80));
         if (depth >= height) {
-          expect(fit).toMatchObject({ heights: [], least: null });
+          expect(fit.least).toBeNull();
+          expect(heights).toEqual([]);
           expect(missMm(fit)).toBeCloseTo(depth - height, 9);
           expect(couldBeStruck(fit)).toBe(false);
         } else {
-          expect(fit.heights[0]!.depthMm).toBeCloseTo(depth, 9);
-          expect(fit.heights.at(-1)!.depthMm).toBeCloseTo(height, 9);
+          expect(heights[0]!.depthMm).toBeCloseTo(depth, 9);
+          expect(heights.at(-1)!.depthMm).toBeCloseTo(height, 9);
         }
       }),
       SEED,
@@ -188,8 +190,10 @@ describe('along the point', () => {
     const touch = firstTouch(flange, SECTIONS, null, rad(85))!;
     const miss = (behind: number) => missMm(pointFit(flange, sectionAt(SECTIONS, behind)!, rad(85)));
     expect(miss(touch.behindMm)).toBeLessThanOrEqual(0);
-    expect(miss(touch.behindMm - 5)).toBeGreaterThan(0);
+    expect(miss(touch.behindMm - 1)).toBeGreaterThan(0);
     expect(touch.slopeRad).toBeGreaterThan(0);
+    const chip = { fromMm: 0, lengthMm: touch.behindMm + 20, depthMm: 15 };
+    expect(firstTouch(flange, SECTIONS, chip, rad(85))!.behindMm).toBe(touch.behindMm + 20);
     expect(firstTouch(flange, [{ ...SECTIONS[0]!, depthMm: 40 }], null, rad(85))).toBeNull();
   });
 });

@@ -9,7 +9,7 @@ import { asReadMethod } from '../as-read';
 import { distinct, measured, notMeasured, type Heading } from '../build';
 import type { Context } from '../context';
 import type { Finding } from '../finding';
-import { LEFT_OUT_WORDS } from '../reading-index';
+import { LEFT_OUT_WORDS } from '../reading-state';
 import { checkAll, conditionRemarks } from '../rules-in-force';
 
 const READINGS: readonly { readonly quantity: string; readonly limits: RuleQuantityId | null }[] = [

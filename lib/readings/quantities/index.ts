@@ -21,7 +21,7 @@ import {
 } from './station';
 import { ladingGroup, locomotiveGroup, podPlacingGroup, trainTrackGroup, vehicleTrackGroup } from './train';
 import { sideBearingGroup } from './truck';
-import { frogAndGuardGroup, pointFitGroup } from './turnout';
+import { alongPointGroup, frogAndGuardGroup, pointFitGroup, switchStateGroup } from './turnout';
 import { vehicleGroup } from './vehicle';
 import {
   backToBackGroup,
@@ -64,6 +64,8 @@ export const GROUPS: readonly QuantityGroup[] = [
   railHoldGroup,
   railObservations,
   pointFitGroup,
+  alongPointGroup,
+  switchStateGroup,
   frogAndGuardGroup,
   turnoutObservations,
 ];
