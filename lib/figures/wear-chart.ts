@@ -2,6 +2,7 @@ import { fromCanonical } from '../readings/convert';
 import { formatMeasure } from '../readings/format';
 import type { UnitSystem } from '../readings/unit';
 import { wearLineAt, type WearHistory, type WithInterval } from '../wheel/wear-history';
+import { distanceRunText, intervalText, reachText } from '../wheel/wear-words';
 import { area, LETTER, line, lines, open, pen, words, type Point } from './pieces/draw';
 import { placeLabels, type Rect } from './pieces/place-labels';
 import { axisText, plotFrame } from './pieces/plot';
@@ -38,34 +39,12 @@ const scaleOf = (system: UnitSystem) =>
 const thousands = (km: number, system: UnitSystem): number =>
   fromCanonical(km * 1000, scaleOf(system).unit, 'alongTrack') / 1000;
 
-const distance = (km: number, system: UnitSystem): string =>
-  `${(Math.round(thousands(km, system)) * 1000).toLocaleString('en-US').replace('-', '−')} ${scaleOf(system).unit}`;
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
 function rateText({ history, system }: WearChartData): string {
   const { rate, length, places } = scaleOf(system);
   const over: WithInterval = system === 'us' ? history.per100000Miles : history.per100000Km;
   const shown = (mm: number): string =>
     fromCanonical(mm, length, 'crossLength').toFixed(places).replace('-', '−');
-  const from =
-    history.scatterMm === null
-      ? 'two readings: from their uncertainties alone, without scatter'
-      : history.intervalFrom === 'scatter'
-        ? 'from the scatter about the line'
-        : 'from the uncertainties of the readings';
-  return `${shown(over.value)} ${length} per ${rate} (95 %: ${shown(over.low)} to ${shown(over.high)}; ${from}).`;
-}
-
-function reachText({ history: { reach, points }, limit, system }: WearChartData): string {
-  if (reach === null || limit === null) return 'No limit is held against it.';
-  if (reach.kind === 'never') return `${capital(limit)}: ${reach.why}`;
-  const ends =
-    reach.lowKm === null || reach.highKm === null
-      ? 'the rate cannot be told from none, so that there is no interval'
-      : `95 %: ${distance(reach.lowKm, system)} to ${distance(reach.highKm, system)}`;
-  const past = reach.atKm <= (points[points.length - 1]?.distanceRunKm ?? 0);
-  return `${capital(limit)}: the line ${past ? 'reached' : 'would reach'} it at ${distance(reach.atKm, system)} (${ends})${past ? '' : ', if it wears on as it did'}.`;
+  return `${shown(over.value)} ${length} per ${rate} (95 %: ${shown(over.low)} to ${shown(over.high)}; ${intervalText(history)}).`;
 }
 
 /**
@@ -141,7 +120,7 @@ export function wearChart(data: WearChartData, { width }: { readonly width: numb
   const axisY = frame.y + HEIGHT + 31;
   const notes = [
     rateText(data),
-    reachText(data),
+    reachText(data.history, data.limit, data.system),
     'Bars: k = 2. Band: 95 % of the line. Broken beyond the last reading.',
   ].flatMap((text, i) =>
     wrapText(text, width - 2 * EDGE, LETTER, i === 0 ? 'bold' : 'normal').map((each) => ({ each, i })),
@@ -153,9 +132,9 @@ export function wearChart(data: WearChartData, { width }: { readonly width: numb
     description: `${points
       .map(
         ({ distanceRunKm, valueMm }, i) =>
-          `${dates[i] ?? ''}: ${distance(distanceRunKm, system)}, ${formatMeasure(valueMm, { dimension: 'crossLength', system, form: 'decimal' })}`,
+          `${dates[i] ?? ''}: ${distanceRunText(distanceRunKm, system)}, ${formatMeasure(valueMm, { dimension: 'crossLength', system, form: 'decimal' })}`,
       )
-      .join('; ')}. ${rateText(data)} ${reachText(data)}`,
+      .join('; ')}. ${rateText(data)} ${reachText(data.history, data.limit, data.system)}`,
     shapes: [
       words(EDGE, LETTER + 3, `${data.feature}, ${length}`, { bold: true }),
       ...plot.shapes,

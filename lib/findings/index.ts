@@ -1,5 +1,6 @@
 import type { CaseRecord } from '../case/record';
 import { buildContext, type Context, type FindingOptions } from './context';
+import { contactFindings } from './contact/contact-findings';
 import type { Finding } from './finding';
 import { climbDistanceFindings } from './mechanics/climb-distance';
 import { climbLimitFindings } from './mechanics/climb-limit';
@@ -23,7 +24,9 @@ import { backToBackFindings } from './wheels/back-to-back';
 import { defectFindings } from './wheels/defects';
 import { diameterFindings } from './wheels/diameter';
 import { truckFindings } from './wheels/truck';
+import { wearFindings } from './wheels/wear';
 import { wheelLimitFindings } from './wheels/wheel-limits';
+import { shapeFindings } from './traced/shape-findings';
 
 /** Everything that is found, in the order of the screens; adding one is a file and its line here. */
 const FINDINGS: readonly ((context: Context) => readonly Finding[])[] = [
@@ -37,12 +40,15 @@ const FINDINGS: readonly ((context: Context) => readonly Finding[])[] = [
   backToBackFindings,
   diameterFindings,
   wheelLimitFindings,
+  shapeFindings,
+  wearFindings,
   defectFindings,
   truckFindings,
   railReadingFindings,
   turnoutReadingFindings,
   pointClearanceFindings,
   falseFlangeFindings,
+  contactFindings,
   climbLimitFindings,
   climbDistanceFindings,
   rolloverFindings,

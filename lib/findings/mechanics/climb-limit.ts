@@ -1,6 +1,7 @@
 import { axleSumLimit, axleSumMethod } from '../../mechanics/axle-sum';
 import { climbLimit, climbLimitMethod } from '../../mechanics/climb-limit';
 import { measured, notMeasured, remarked, type Heading } from '../build';
+import { climbContact } from '../contact/climb-contact';
 import type { Context } from '../context';
 import { draw } from '../draw';
 import type { Finding, Method } from '../finding';
@@ -53,8 +54,15 @@ export function climbLimitFindings(context: Context): readonly Finding[] {
       notMeasured(axle, [...missing, ...frictions, ...topMissing(top)]),
     ];
   }
-  const contact = contactOf(flange, face);
-  const angles = contact.inputs;
+  const traced = climbContact(context);
+  const contact =
+    traced.kind === 'found'
+      ? {
+          inputs: [traced.taken] as const,
+          remark: `Contact angle ${degreesText(traced.taken.value)}, of the outlines of wheel and rail on each other.`,
+        }
+      : contactOf(flange, face);
+  const angles: readonly [Taken, ...Taken[]] = contact.inputs;
   const count = angles.length;
   const angleIn = (values: ArrayLike<number>): number =>
     count === 2 ? Math.min(values[0] ?? NaN, values[1] ?? NaN) : (values[0] ?? NaN);

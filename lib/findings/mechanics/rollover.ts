@@ -2,6 +2,7 @@ import { rolloverLimit, rolloverMethod } from '../../mechanics/rollover';
 import { leverArms, leverArmsMethod, type BearingPlace, type LateralPlace } from '../../rail/lever-arms';
 import { railSection } from '../../rail/sections';
 import { distinct, measured, notMeasured, remarked, type Heading } from '../build';
+import { standOf } from '../contact/stand';
 import type { Context } from '../context';
 import { draw } from '../draw';
 import type { Finding, Method } from '../finding';
@@ -60,7 +61,8 @@ function limitOf(context: Context, { what, title, words, side, lateral }: Rail):
   const { id } = cant.rail.entity;
   const loss = context.read.take('rail', id, 'verticalLoss');
   const band = context.read.state('rail', id, 'contactBand');
-  const bearing = bearingOf(band?.state);
+  const traced = band === null ? tracedBearing(context, side) : null;
+  const bearing = traced ?? bearingOf(band?.state);
   const inputs: readonly [Taken, ...Taken[]] = loss === null ? [cant.taken] : [cant.taken, loss];
   const { taken } = draw(
     (v) => rolloverLimit(leverArms(section, bearing.place, lateral, v[1] ?? 0), v[0] ?? NaN),
@@ -79,8 +81,36 @@ function limitOf(context: Context, { what, title, words, side, lateral }: Rail):
       ]),
     },
     'ratio',
-    remarked({ ...taken, readings: [first, ...rest, ...(band?.readings ?? [])] }, ...(band?.remarks ?? [])),
+    remarked(
+      { ...taken, readings: [first, ...rest, ...(band?.readings ?? []), ...(traced?.readings ?? [])] },
+      ...(band?.remarks ?? []),
+    ),
   );
+}
+
+/** Farther than this from the middle of the head, about four tenths of half its width, the load bears at a side. Engineering judgement. */
+const OFF_THE_MIDDLE_MM = 15;
+
+/** Where the load bears by the outlines of wheel and rail, when nobody recorded the running band. */
+function tracedBearing(
+  context: Context,
+  side: Side,
+): { readonly place: BearingPlace; readonly remark: string; readonly readings: readonly string[] } | null {
+  const stand = standOf(context);
+  if (stand.kind === 'missing') return null;
+  const { meanXMm } = stand.standing[side];
+  const place: BearingPlace =
+    meanXMm > OFF_THE_MIDDLE_MM ? 'fieldSide' : meanXMm < -OFF_THE_MIDDLE_MM ? 'gaugeCorner' : 'midHead';
+  const words = {
+    fieldSide: 'on the field side',
+    gaugeCorner: 'at the gauge corner',
+    midHead: 'at the middle',
+  };
+  return {
+    place,
+    remark: `Running band not recorded: vertical load taken ${words[place]} of the head, where the outlines of wheel and rail touch on average between the middle of the track and the flanging rail.`,
+    readings: stand.readings.filter((id) => context.record.traces.some((trace) => trace.id === id)),
+  };
 }
 
 /** Where the vertical load is taken to bear, from the running band as recorded. */
