@@ -9,12 +9,14 @@ import {
   type FindingOptions,
 } from '~/lib/findings/context';
 import type { Finding } from '~/lib/findings/finding';
+import { keepOnDisk } from './keep.server';
 import { recorderMoment } from './recorder-speed.server';
 
 /** What findings are computed with, besides the record. */
 export const findingOptions = (loaded: LoadedCase): FindingOptions => ({
   seed: FINDING_SEED,
   recorder: recorderPart(recorderMoment(loaded)),
+  keep: keepOnDisk,
 });
 
 /** What findings and their drawings look things up in. */

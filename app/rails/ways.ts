@@ -8,6 +8,12 @@ export const WAYS = [
     drawings: ['rolling-flanging', 'rolling-other'],
   },
   { id: 'dropping', title: 'Dropping in between', starts: ['dropIn'], drawings: ['dropping'] },
+  {
+    id: 'contact',
+    title: 'Wheel on rail',
+    starts: ['flangeClearance', 'equivalentConicity', 'radiusDifference', 'fieldSideShare'],
+    drawings: [],
+  },
   { id: 'loads', title: 'Loads on the curve', starts: [''], drawings: [] },
 ] as const;
 

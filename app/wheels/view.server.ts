@@ -12,6 +12,7 @@ import { beyondLimits } from './beyond.server';
 import { wheelClockSvg } from './clock.server';
 import { TRUCK_COLUMNS, WHEELSET_COLUMNS } from './columns';
 import { inTrainOrder } from './order.server';
+import { wearPictures, type WearPicture } from './wear.server';
 
 const ON_A_PAGE = 12;
 
@@ -25,6 +26,8 @@ export type WheelsView = {
   readonly defects: readonly SubjectPart[];
   /** Back-to-back round the wheelset shown, as SVG, while that group is open. */
   readonly clock: string | null;
+  /** Of the wheelset shown. */
+  readonly wear: readonly WearPicture[];
   /** What the trucks of the vehicle give together. */
   readonly ofVehicle: readonly FindingView[];
 };
@@ -54,6 +57,7 @@ function wheelsetShown(loaded: LoadedCase, wheelset: Entity, group: string | nul
     clock: part.open.readings.groups.includes('backToBack')
       ? wheelClockSvg(loaded, wheelset.id, part.name)
       : null,
+    wear: wearPictures(loaded, wheelset),
     ofVehicle: [],
   };
 }
@@ -64,13 +68,14 @@ function truckShown(loaded: LoadedCase, truck: Entity, actor: Actor): Shown {
     part: subjectPart(loaded, 'truck', truck, wanted, actor),
     defects: [],
     clock: null,
+    wear: [],
     ofVehicle: caseFindings(loaded)
       .filter(({ part, subject }) => part === 'wheels' && subject?.id === truck.fields.vehicle)
       .map((finding) => findingView(loaded, finding)),
   };
 }
 
-const NOTHING: Shown = { part: null, defects: [], clock: null, ofVehicle: [] };
+const NOTHING: Shown = { part: null, defects: [], clock: null, wear: [], ofVehicle: [] };
 
 /** Wheelsets and trucks as lists, and the one of them that the address names, in full. */
 export function wheelsView(loaded: LoadedCase, asked: URLSearchParams, actor: Actor): WheelsView {

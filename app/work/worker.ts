@@ -1,7 +1,7 @@
 import { parentPort } from 'node:worker_threads';
 import { loadCase, type LoadedCase } from '~/app/case.server';
 import { derived } from '~/app/derived.server';
-import { caseContext, findingOptions } from '~/app/findings/case-findings.server';
+import { caseContext, caseFindings, findingOptions } from '~/app/findings/case-findings.server';
 import { computeFeatures } from '~/app/traces/compute-features.server';
 import { readRecorderRun } from '~/db/recorder';
 import { assess, type Assessment } from '~/lib/explanations/assess';
@@ -45,7 +45,10 @@ async function run(job: Job): Promise<JobResults[Job['kind']]> {
     case 'outline': {
       const trace = loaded.record.traces.find(({ id }) => id === job.traceId);
       if (trace === undefined) throw new Error('There is no such outline in this case.');
-      return computeFeatures(loaded.record, trace);
+      const features = computeFeatures(loaded.record, trace);
+      // What the outline gives the findings is kept now, so that no page has to wait for it.
+      caseFindings(loaded);
+      return features;
     }
   }
 }

@@ -45,9 +45,14 @@ export default function Rails() {
       title="Rails"
       intro="Section, wear, friction and hold of the rails before the POD, both of them, and what a wheel can do on them."
       actions={
-        <Link className="button" to={`/cases/${caseId}/records/rail/new`}>
-          Add a rail
-        </Link>
+        <>
+          <Link className="button" to={`/cases/${caseId}/contact`}>
+            Wheel on rail
+          </Link>
+          <Link className="button" to={`/cases/${caseId}/records/rail/new`}>
+            Add a rail
+          </Link>
+        </>
       }
     >
       <Sheet title="Places read" id="rails">

@@ -37,7 +37,7 @@ export const action = readingsAction;
 export default function Wheels() {
   const { caseId, view, outlines, choices, looked } = useLoaderData<typeof loader>();
   const answer = useActionData<typeof action>()?.answer;
-  const { part, wheelsets, trucks, defects, clock, ofVehicle } = view;
+  const { part, wheelsets, trucks, defects, clock, wear, ofVehicle } = view;
   const add = (kind: string) => (
     <Link className="button button--small" to={`/cases/${caseId}/records/${kind}/new`}>
       Add
@@ -47,6 +47,11 @@ export default function Wheels() {
     <Page
       title="Wheels"
       intro="Wheelsets and trucks of the first derailed equipment and of its neighbours; what came off first stands first."
+      actions={
+        <Link className="button" to={`/cases/${caseId}/contact`}>
+          Wheel on rail
+        </Link>
+      }
     >
       <Sheet title="Wheelsets" id="wheelsets" aside={add('wheelset')}>
         <SubjectTable
@@ -78,6 +83,15 @@ export default function Wheels() {
         />
       )}
       {outlines && <TraceSheet list={outlines} />}
+      {wear.length > 0 && (
+        <Sheet title="Wear over the distance run" id="wear">
+          <div className="beside beside--even">
+            {wear.map(({ id, svg }) => (
+              <SvgView key={id} html={{ __html: svg }} />
+            ))}
+          </div>
+        </Sheet>
+      )}
       {part?.kind === 'wheelset' && (
         <WheelDefects wheelset={part} caseId={caseId} defects={defects} choices={choices} answer={answer} />
       )}
