@@ -32,8 +32,10 @@ export function marginSampler(seed: number): MarginSampler {
   const column = (input: KeyInput, measured: boolean): Float64Array => {
     const { low, high } = input.reference;
     if (!measured || input.measured === null) return uniforms(input.id).map((p) => low + (high - low) * p);
-    const { value, u } = input.measured;
-    return u === 0 ? new Float64Array(MARGIN_DRAWS).fill(value) : normals(input.id).map((z) => value + u * z);
+    const { value, u, errsWith } = input.measured;
+    return u === 0
+      ? new Float64Array(MARGIN_DRAWS).fill(value)
+      : normals(errsWith ?? input.id).map((z) => value + u * z);
   };
 
   const count = (witness: MarginWitness, inputs: KeyInputs, measured: boolean): Counted => {
@@ -95,7 +97,7 @@ const fingerprint = (witness: MarginWitness, inputs: KeyInputs): string =>
     witness.id,
     ...witness.inputs.map((id) => {
       const input = inputs[id];
-      return `${rangeOf(input)},${input.measured?.value ?? ''},${input.measured?.u ?? ''}`;
+      return `${rangeOf(input)},${input.measured?.value ?? ''},${input.measured?.u ?? ''},${input.measured?.errsWith ?? ''}`;
     }),
   ].join('|');
 

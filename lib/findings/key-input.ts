@@ -13,7 +13,8 @@ export const KEY_INPUTS = [
   'backToBackMin', // smallest around the wheelset
   'rimWidth', // wheel that would drop
   'treadHollow', // wheel on the inner rail
-  'gaugeFaceAngle', // outer rail nearest the POD
+  'fieldSideRide', // share of its positions at which it stands on the field side of the inner rail
+  'gaugeFaceAngle', // outer rail nearest the POD, or contact angle of the flanging wheel on it
   'gaugeFaceFriction', // outer rail
   'topOfRailFriction', // inner rail
   'gaugeStanding', // widest undisturbed station within 62 ft before the POD
@@ -45,6 +46,8 @@ export type KeyInput = {
     readonly u: number;
     readonly readings: readonly [string, ...string[]];
     readonly remark: string;
+    /** Comes from the same outline as this other one and errs with it. */
+    readonly errsWith?: KeyInputId;
   } | null;
   /** Uniform reference range it is drawn from when not measured; canonical unit. */
   readonly reference: { readonly low: number; readonly high: number; readonly source: string };

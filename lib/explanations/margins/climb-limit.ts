@@ -1,7 +1,7 @@
 import { climbLimit, climbLimitMethod } from '../../mechanics/climb-limit';
 import type { MarginWitness } from '../witness';
 
-/** L/V at which the wheel climbs; the shallower of flange and worn gauge face is the contact angle. */
+/** L/V at which the wheel climbs; the contact angle is that of the outlines of wheel and rail on each other, else the shallower of flange and worn gauge face. */
 export const climbLimitMargin: MarginWitness = {
   kind: 'margin',
   id: 'climbLimit',
@@ -9,7 +9,8 @@ export const climbLimitMargin: MarginWitness = {
   needsUndisturbed: true,
   inputs: ['flangeAngle', 'gaugeFaceAngle', 'gaugeFaceFriction'],
   assumed: [],
-  formula: 'L/V = (tan δ − μ)/(1 + μ·tan δ), δ the smaller of flange angle and gauge-face angle',
+  formula:
+    'L/V = (tan δ − μ)/(1 + μ·tan δ), δ the smaller of flange angle and contact angle of the outlines of wheel and rail, or gauge-face angle without them',
   sources: climbLimitMethod.sources,
   unit: 'L/V',
   compute: ([flangeAngle = NaN, gaugeFaceAngle = NaN, friction = NaN]) =>

@@ -11,16 +11,12 @@ const fieldSide = leverArms(section, 'fieldSide', 'topOfRail');
 const usualOuter = rolloverLimit(outerArms, 0);
 const usualInner = rolloverLimit(midHead, 0);
 
-/** Hollow at which a tread begins to ride its field-side edge, and at which it rides nothing else. mm. */
-const RIDES_FROM_MM = 2;
-const RIDES_WHOLLY_MM = 5;
-
 /**
  * Resistance to rolling over that is left, as a share of that of the same rail upright and loaded
  * mid-head (inner) or at the gauge corner (outer); the lesser of the two rails.
  */
-function shareLeft(hollowMm: number, outerCantRad: number, innerCantRad: number): number {
-  const rides = Math.min(1, Math.max(0, (hollowMm - RIDES_FROM_MM) / (RIDES_WHOLLY_MM - RIDES_FROM_MM)));
+function shareLeft(ride: number, outerCantRad: number, innerCantRad: number): number {
+  const rides = Math.min(1, Math.max(0, ride));
   const dMm = midHead.dMm + rides * (fieldSide.dMm - midHead.dMm);
   const inner = rolloverLimit({ dMm, hMm: midHead.hMm }, innerCantRad) / usualInner;
   const outer = rolloverLimit(outerArms, outerCantRad) / usualOuter;
@@ -32,10 +28,10 @@ export const rolloverShareMargin: MarginWitness = {
   id: 'rolloverShare',
   name: 'Resistance to rolling over that is left',
   needsUndisturbed: true,
-  inputs: ['treadHollow', 'railCantOuter', 'railCantInner'],
+  inputs: ['fieldSideRide', 'railCantOuter', 'railCantInner'],
   assumed: [],
   formula:
-    'share = (d′/h″ as found)/(d′/h″ upright and usually loaded), the lesser of both rails; d of the inner rail moves to the field side as the hollow grows from 2 to 5 mm; 136RE sizes',
+    'share = (d′/h″ as found)/(d′/h″ upright and usually loaded), the lesser of both rails; d of the inner rail moves to the field side with the share of positions at which its wheel stands there by the outlines of both, else as the hollow grows from 2 to 5 mm; 136RE sizes',
   sources: [
     ...rolloverMethod.sources,
     ...leverArmsMethod.sources,
@@ -45,7 +41,7 @@ export const rolloverShareMargin: MarginWitness = {
     },
   ],
   unit: 'share',
-  compute: ([hollow = NaN, outerCant = NaN, innerCant = NaN]) => shareLeft(hollow, outerCant, innerCant),
+  compute: ([ride = NaN, outerCant = NaN, innerCant = NaN]) => shareLeft(ride, outerCant, innerCant),
   upTo: [0.8, 0.95],
   outcomes: [
     { id: 'little', label: 'below 0.80', ifTrue: 0.6, ifFalse: 0.15 },

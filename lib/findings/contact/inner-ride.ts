@@ -3,7 +3,10 @@ import { likelyShifts, loadedPart } from '../../contact/loaded-part';
 import { contactSetup } from '../../contact/setup';
 import { contactSweep } from '../../contact/sweep';
 import { toCanonical } from '../../readings/convert';
+import { quantityOf } from '../../readings/quantities';
+import { remarked } from '../build';
 import type { Context } from '../context';
+import type { KeyInput } from '../key-input';
 import type { LongSum } from '../long-sum';
 import { oncePerContext } from '../once-per-context';
 import type { Taken } from '../reading-index';
@@ -29,7 +32,7 @@ type Ride = z.infer<typeof schema>;
  * rail, from the outlines of both: 0 to 1. Null without both outlines. Gauge, back-to-back and cant are taken
  * from what is usual and not from their readings, which bear on other facts.
  */
-export const innerRide = oncePerContext((context: Context): Taken | null => {
+const innerRide = oncePerContext((context: Context): Taken | null => {
   const { flanging } = context.sides;
   if (flanging === null) return null;
   const side = otherSide(flanging);
@@ -55,6 +58,42 @@ export const innerRide = oncePerContext((context: Context): Taken | null => {
     ],
   };
 });
+
+/** Hollow at which a tread begins to ride its field-side edge, and at which it rides nothing else. mm. Engineering judgement. */
+const RIDES_FROM_MM = 2;
+const RIDES_WHOLLY_MM = 5;
+
+const rideOfHollow = (hollowMm: number): number =>
+  (hollowMm - RIDES_FROM_MM) / (RIDES_WHOLLY_MM - RIDES_FROM_MM);
+
+const HOLLOW = quantityOf('treadHollow');
+if (HOLLOW.kind !== 'measure') throw new Error('the hollow of a tread is measured');
+
+/** Below 0 a tread wants that much more hollow before it rides its field-side edge. */
+export const RIDE_REFERENCE: KeyInput['reference'] = {
+  low: rideOfHollow(HOLLOW.reference.low),
+  high: rideOfHollow(HOLLOW.reference.high),
+  source: `from the hollow of the tread, 2 to 5 mm: ${HOLLOW.reference.source}`,
+};
+
+/**
+ * How far the wheel opposite the flanging one rides the field side of its rail, up to 1: from the outlines of
+ * both, else from the hollow of its tread, which begins to ride its edge at 2 mm and rides it wholly at 5 mm.
+ * Null when neither is known.
+ */
+export function fieldSideRide(context: Context, hollow: Taken | null): Taken | null {
+  const traced = innerRide(context);
+  if (traced !== null || hollow === null) return traced;
+  const { method: _, ...said } = remarked(
+    hollow,
+    'Ride on the field side judged from the hollow: from 2 mm on, wholly at 5 mm.',
+  );
+  return {
+    ...said,
+    value: rideOfHollow(hollow.value),
+    u: hollow.u / (RIDES_WHOLLY_MM - RIDES_FROM_MM),
+  };
+}
 
 /** Which positions are likely is itself judged. */
 const LEAST_U = 0.05;

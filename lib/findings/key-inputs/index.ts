@@ -1,8 +1,11 @@
 import type { CaseRecord } from '../../case/record';
 import { quantityOf } from '../../readings/quantities';
 import type { Dimension } from '../../readings/unit';
+import { remarked } from '../build';
 import { buildContext, type Context, type FindingOptions } from '../context';
 import { KEY_INPUTS, type KeyInput, type KeyInputId, type KeyInputs } from '../key-input';
+import { climbContact } from '../contact/climb-contact';
+import { fieldSideRide, RIDE_REFERENCE } from '../contact/inner-ride';
 import { oncePerContext } from '../once-per-context';
 import { otherSide, type Side } from '../pod-sides';
 import { railReading } from '../rail-place';
@@ -16,6 +19,7 @@ type Entry = {
   readonly taken: Taken | null;
   readonly dimension: Dimension;
   readonly reference: KeyInput['reference'];
+  readonly errsWith?: KeyInputId;
 };
 
 const INCH = 25.4;
@@ -45,15 +49,22 @@ export const keyInputsOf = oncePerContext((context: Context): KeyInputs => {
   const movement = as('lateralMovement', gauge.movement);
   const near = outer ?? flanging;
   const far = inner ?? (flanging === null ? null : otherSide(flanging));
+  const flangeAngle = flangingWheel(context, 'flangeAngle', 'least');
+  const hollow = farWheel(context, 'treadHollow', 'most');
   const entries: Readonly<Record<KeyInputId, Entry>> = {
-    flangeAngle: as('flangeAngle', flangingWheel(context, 'flangeAngle', 'least')),
+    flangeAngle: as('flangeAngle', flangeAngle),
     climbLength: as('climbLength', flangingWheel(context, 'climbLength', 'least')),
     flangeThickness: as('flangeThickness', flangingWheel(context, 'flangeThickness', 'least')),
     flangeHeight: as('flangeHeight', flangingWheel(context, 'flangeHeight', 'most')),
     backToBackMin: as('backToBack', leastBackToBack(context)),
     rimWidth: as('rimWidth', farWheel(context, 'rimWidth', 'least')),
-    treadHollow: as('treadHollow', farWheel(context, 'treadHollow', 'most')),
-    gaugeFaceAngle: as('gaugeFaceAngle', onRail('gaugeFaceAngle', near)),
+    treadHollow: as('treadHollow', hollow),
+    fieldSideRide: {
+      taken: fieldSideRide(context, hollow),
+      dimension: 'ratio',
+      reference: RIDE_REFERENCE,
+    },
+    gaugeFaceAngle: facing(context, flangeAngle, onRail('gaugeFaceAngle', near)),
     gaugeFaceFriction: as('gaugeFaceFriction', onRail('gaugeFaceFriction', near)),
     topOfRailFriction: as('topOfRailFriction', onRail('topOfRailFriction', far)),
     gaugeStanding: as('gauge', gauge.standing),
@@ -108,11 +119,23 @@ export const keyInputsOf = oncePerContext((context: Context): KeyInputs => {
   return Object.fromEntries(KEY_INPUTS.map((id) => [id, toKeyInput(id, entries[id])])) as KeyInputs;
 });
 
+/** The angle the rail offers: that of contact where wheel and rail were traced, else that of its face. */
+function facing(context: Context, flange: Taken | null, face: Taken | null): Entry {
+  const contact = climbContact(context);
+  if (contact.kind === 'missing') return as('gaugeFaceAngle', face);
+  const { taken, wheel } = contact;
+  const said = remarked(taken, 'Contact angle of this wheel on this rail, in place of the gauge-face angle.');
+  return {
+    ...as('gaugeFaceAngle', said),
+    ...(flange?.readings.includes(wheel.trace.id) === true ? { errsWith: 'flangeAngle' } : {}),
+  };
+}
+
 /** As `keyInputsOf`, for a record not yet indexed. */
 export const keyInputs = (record: CaseRecord, options: FindingOptions): KeyInputs =>
   keyInputsOf(buildContext(record, options));
 
-function toKeyInput(id: KeyInputId, { taken, dimension, reference }: Entry): KeyInput {
+function toKeyInput(id: KeyInputId, { taken, dimension, reference, errsWith }: Entry): KeyInput {
   return {
     id,
     dimension,
@@ -120,6 +143,12 @@ function toKeyInput(id: KeyInputId, { taken, dimension, reference }: Entry): Key
     measured:
       taken === null
         ? null
-        : { value: taken.value, u: taken.u, readings: taken.readings, remark: taken.remarks.join(' ') },
+        : {
+            value: taken.value,
+            u: taken.u,
+            readings: taken.readings,
+            remark: taken.remarks.join(' '),
+            errsWith,
+          },
   };
 }

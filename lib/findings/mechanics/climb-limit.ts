@@ -54,14 +54,7 @@ export function climbLimitFindings(context: Context): readonly Finding[] {
       notMeasured(axle, [...missing, ...frictions, ...topMissing(top)]),
     ];
   }
-  const traced = climbContact(context);
-  const contact =
-    traced.kind === 'found'
-      ? {
-          inputs: [traced.taken] as const,
-          remark: `Contact angle ${degreesText(traced.taken.value)}, of the outlines of wheel and rail on each other.`,
-        }
-      : contactOf(flange, face);
+  const contact = angleOf(context, flange, face);
   const angles: readonly [Taken, ...Taken[]] = contact.inputs;
   const count = angles.length;
   const angleIn = (values: ArrayLike<number>): number =>
@@ -103,6 +96,23 @@ export function climbLimitFindings(context: Context): readonly Finding[] {
 
 const topMissing = (top: Taken | null): readonly string[] =>
   top === null ? ['friction of the top of the other rail near the POD'] : [];
+
+/** The contact angle of the outlines, unless a flange read apart from them is shallower still. */
+function angleOf(context: Context, flange: Taken, face: Taken | null): ReturnType<typeof contactOf> {
+  const traced = climbContact(context);
+  if (traced.kind === 'missing') return contactOf(flange, face);
+  const { taken, wheel } = traced;
+  // Angles of one outline err together: drawn apart, the smaller of the two would come out too small.
+  const same = flange.readings.includes(wheel.trace.id);
+  const angle = same ? taken.value : Math.min(flange.value, taken.value);
+  return {
+    inputs: same ? [taken] : [flange, taken],
+    remark:
+      angle < taken.value
+        ? `Contact angle ${degreesText(angle)}: the flange as read, shallower than the contact of the outlines of wheel and rail.`
+        : `Contact angle ${degreesText(angle)}, of the outlines of wheel and rail on each other.`,
+  };
+}
 
 /** The shallower of flange and gauge face governs where they touch. */
 function contactOf(
