@@ -414,6 +414,21 @@ describe('parts of the line', () => {
   it('keep the average at the POD within the body of the curve', () => {
     expect(at.measured('curvatureAtPod').remarks.join(' ')).toContain('within the curve the POD lies on');
   });
+
+  it('keep a swing at a bad joint in the body of the curve', () => {
+    // Eight degrees all along, but for a swing of an inch over the last stations.
+    const swing = (step: number) => (step > -4 ? '9' : step > -8 ? '7' : '8');
+    const swung = found(
+      buildRecord({
+        fields: CURVE,
+        station: stationSheet(range(-40, 0), { midOrdinate62: swing, crosslevel: () => '2' }),
+      }),
+    );
+    expect(swung.has('linePart:2')).toBe(true);
+    const average = swung.measured('curvatureAtPod');
+    // The ten stations of the 155 ft before the POD, not the few after the last swing.
+    expect(average.readings).toHaveLength(10);
+  });
 });
 
 describe('joints, runoff, gauge change and sound ties', () => {

@@ -6,7 +6,7 @@ import type { Finding, Method } from '../finding';
 import type { Taken } from '../reading-index';
 import { stationColumn } from '../station-column';
 import { along } from '../words';
-import { isWithin, lineSegments, PART_WORDS, partAt } from './line-segments';
+import { isWithin, lineSegments, PART_WORDS, stretchAt } from './line-segments';
 import { stationCurvatures } from './station-curvatures';
 
 const MISSING_CURVATURE =
@@ -16,15 +16,15 @@ const MISSING_CURVATURE =
 export type PodAverage = { readonly taken: Taken; readonly remark: string };
 
 /**
- * Mean over the 155 ft at the POD, kept inside the part of the line the POD lies on (tangent, spiral
- * or curve) where the parts can be told apart. Where the track from the POD on is disturbed the
+ * Mean over the 155 ft at the POD, kept inside the tangent, the spiral or the body of the curve the POD lies
+ * on where the parts can be told apart. Where the track from the POD on is disturbed the
  * segment ends with the last undisturbed station. Readings are taken as independent: u of the mean
  * is the root of the summed squares over n.
  */
 export function podAverage(context: Context, values: readonly (Taken | null)[]): PodAverage | null {
   const { stations } = context;
   const line = lineSegments(context);
-  const part = line === null ? null : partAt(line, 0);
+  const part = line === null ? null : stretchAt(line, 0);
   const all = stations.flatMap((station, index) => {
     const taken = values[index];
     return taken ? [{ station, taken }] : [];

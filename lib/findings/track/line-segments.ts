@@ -29,13 +29,45 @@ export const lineSegments = oncePerContext((context: Context): readonly LinePart
   );
 });
 
-export const isWithin = ({ fromM, toM }: LinePart, positionM: number): boolean =>
+export const isWithin = ({ fromM, toM }: Pick<LinePart, 'fromM' | 'toM'>, positionM: number): boolean =>
   positionM >= fromM && positionM <= toM;
 
 /** The part a place lies on; beyond the sheet the nearest one. */
 export function partAt(parts: readonly LinePart[], positionM: number): LinePart | null {
   const within = parts.find(({ toM }) => positionM <= toM);
   return within ?? parts.at(-1) ?? null;
+}
+
+/** A transition that keeps at least this share of its greater curvature leads to no tangent: the curve swings there. Engineering judgement. */
+const SWINGS_ABOVE = 0.5;
+
+function kindOf({ kind, curvatureFromPerM, curvatureToPerM }: LinePart): PartKind {
+  if (kind !== 'transition') return kind;
+  const [from, to] = [Math.abs(curvatureFromPerM), Math.abs(curvatureToPerM)];
+  const sameHand = curvatureFromPerM * curvatureToPerM > 0;
+  return sameHand && Math.min(from, to) >= SWINGS_ABOVE * Math.max(from, to) ? 'curve' : 'transition';
+}
+
+/**
+ * The tangent, spiral or body of a curve that a place lies on. Parts of one curve that only swing about
+ * its curvature, as at a bad joint, belong to its body.
+ */
+export function stretchAt(
+  parts: readonly LinePart[],
+  positionM: number,
+): (Pick<LinePart, 'fromM' | 'toM'> & { readonly kind: PartKind }) | null {
+  const at = partAt(parts, positionM);
+  if (at === null) return null;
+  const kind = kindOf(at);
+  if (kind === 'transition') return { kind, fromM: at.fromM, toM: at.toM };
+  const belongs = (part: LinePart | undefined): part is LinePart =>
+    part !== undefined &&
+    kindOf(part) === kind &&
+    (kind === 'tangent' || part.curvaturePerM * at.curvaturePerM > 0);
+  let [first, last] = [parts.indexOf(at), parts.indexOf(at)];
+  while (belongs(parts[first - 1])) first -= 1;
+  while (belongs(parts[last + 1])) last += 1;
+  return { kind, fromM: parts[first]?.fromM ?? at.fromM, toM: parts[last]?.toM ?? at.toM };
 }
 
 const HEADING = { part: 'track', method: segmentationMethod, subject: null } as const;
