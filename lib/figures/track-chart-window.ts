@@ -70,7 +70,7 @@ export function paperStretches(
     scale,
     stretches: Array.from({ length: count }, (_, i) =>
       chartWindow(data, low + i * lengthM, count === 1 ? high : low + (i + 1) * lengthM),
-    ).filter(({ positionsM, marks, vehicles }) => positionsM.length + marks.length + vehicles.length > 0),
+    ).filter(({ positionsM }) => count === 1 || positionsM.length > 0),
   };
 }
 

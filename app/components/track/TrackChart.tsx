@@ -85,10 +85,10 @@ export function TrackChart({ caseId, chart }: Props) {
             Wider
           </Link>
           <Link className="button button--small" to={moveBy(chart, -0.5)} preventScrollReset>
-            Back
+            ← Back
           </Link>
           <Link className="button button--small" to={moveBy(chart, 0.5)} preventScrollReset>
-            On
+            On →
           </Link>
           {chart.zoomed && (
             <Link className="button button--small" to="?#chart" preventScrollReset>

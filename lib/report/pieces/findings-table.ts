@@ -82,11 +82,31 @@ function sharedRemarks(findings: readonly Finding[]): ReadonlyMap<string, string
 const letters = (i: number): string =>
   (i >= 26 ? letters(Math.floor(i / 26) - 1) : '') + String.fromCharCode(97 + (i % 26));
 
+/** A list of more links than this is printed once in a table; later findings from the same readings lead to the first. */
+const LONG_LIST = 12;
+
+/** What a finding came from, for each finding of a table in turn. */
+function citer({ refs }: Report): (finding: Finding) => Inline {
+  const first = new Map<string, string>();
+  return (finding) => {
+    if (!('readings' in finding)) return '';
+    const links = refs.cite(finding.readings);
+    if (links.length <= 2 * LONG_LIST) return join([faint('\nFrom ')], links);
+    const key = links.map(({ text }) => text).join('');
+    const before = first.get(key);
+    if (before !== undefined)
+      return join([faint('\nFrom the same readings as ')], [{ text: before, ink: 'link', goTo: before }]);
+    first.set(key, refs.ofFinding(finding.id) ?? '');
+    return join([faint('\nFrom ')], links);
+  };
+}
+
 /** Findings with value, limits, the readings they came from and their method; remarks on several last. */
 export function findingsTable(findings: readonly Finding[], report: Report): Table {
   const { refs } = report;
   const compared = findings.some((each) => each.kind === 'measured' && each.limits.length > 0);
   const shared = sharedRemarks(findings);
+  const cameFrom = citer(report);
   return {
     columns: [
       { head: 'No.', width: 30 },
@@ -115,7 +135,7 @@ export function findingsTable(findings: readonly Finding[], report: Report): Tab
             finding.title,
             lettered.length === 0 ? '' : [faint(` (${lettered.join(', ')})`)],
             ...own.map((remark) => [faint(`\n${remark}`)]),
-            'readings' in finding ? [faint('\nFrom '), ...refs.cite(finding.readings)] : '',
+            cameFrom(finding),
           ),
           findingValue(finding, report),
           ...(compared ? [heldAgainst(finding, report)] : []),
