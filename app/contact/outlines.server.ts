@@ -13,8 +13,11 @@ import type { Place } from './places';
 
 export type OutlineChoice = { readonly id: string; readonly label: string };
 
+/** Latest first: the latest stands for a wheel or rail, earlier ones are its history. */
 const tracesAt = ({ traces }: CaseRecord, { shape, side }: Place): readonly Trace[] =>
-  traces.filter((trace) => trace.removed === null && trace.shape === shape && trace.side === side);
+  traces
+    .filter((trace) => trace.removed === null && trace.shape === shape && trace.side === side)
+    .sort((a, b) => (b.takenAt ?? '').localeCompare(a.takenAt ?? '') || b.order - a.order);
 
 /** What can stand at a place: the traces of the case, then new shapes, which are nobody's wheel or rail. */
 export const outlineChoices = (record: CaseRecord, place: Place): readonly OutlineChoice[] => [
