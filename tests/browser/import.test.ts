@@ -173,7 +173,10 @@ describe('importing stations and a recorder', () => {
       await page.getByRole('button', { name: 'Show what would be imported' }).click();
       await page.getByRole('button', { name: /^Import 90 samples/ }).click();
       const run = page.getByRole('article', { name: 'Lead unit' });
-      await run.getByText(/mph \(sample 59, 58/).first().waitFor();
+      await run
+        .getByText(/mph \(sample 59, 58/)
+        .first()
+        .waitFor();
       await run.getByLabel('Distance back from where it stopped').fill('100 ft');
       await run.getByRole('button', { name: 'Look up' }).click();
       await run.getByText(/100 ft before it stopped: \d/).waitFor();
@@ -185,6 +188,9 @@ describe('importing stations and a recorder', () => {
       await run.getByRole('button', { name: 'Remove this run' }).click();
       await run.getByText('Removed: another train').waitFor();
       await run.getByRole('button', { name: 'Put it back' }).click();
-      await run.getByText(/mph \(sample 59/).first().waitFor();
+      await run
+        .getByText(/mph \(sample 59/)
+        .first()
+        .waitFor();
     }));
 });

@@ -5,7 +5,10 @@ import { stationClasses } from '~/lib/findings/track/class-met';
 import { buildRecord, stationSheet } from './record-builder';
 
 const classesOf = (fields: Record<string, string>, gauge: (step: number) => string) => {
-  const record = buildRecord({ fields, station: stationSheet([-2, -1, 0], { gauge, crosslevel: () => '0' }) });
+  const record = buildRecord({
+    fields,
+    station: stationSheet([-2, -1, 0], { gauge, crosslevel: () => '0' }),
+  });
   const context = buildContext(record, { seed: 1 });
   return stationClasses(context, findings(record, { seed: 1 }));
 };
