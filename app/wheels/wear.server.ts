@@ -15,7 +15,7 @@ export type WearPicture = { readonly id: string; readonly svg: string };
 /** What wore on the wheels of one wheelset over the distance they had run, as SVG; none without two dated outlines. */
 export const wearPictures = (loaded: LoadedCase, wheelset: Entity): readonly WearPicture[] =>
   derived(loaded, `wear of ${wheelset.id}`, () =>
-    wornFeatures(caseContext(loaded), wheelset).map(({ feature, side, history, limit, traces }) => ({
+    wornFeatures(caseContext(loaded), wheelset).map(({ feature, side, history, limit, from }) => ({
       id: `${side}-${feature.id}`,
       svg: toSvg(
         wearChart(
@@ -25,9 +25,7 @@ export const wearPictures = (loaded: LoadedCase, wheelset: Entity): readonly Wea
             name: `${side} wheel`,
             history,
             limit,
-            dates: traces.map(({ takenAt }) =>
-              takenAt === null ? 'no date' : localTime(takenAt.slice(0, 10)),
-            ),
+            dates: from.map(({ day }) => (day === null ? 'no date' : localTime(day))),
           },
           { width: WIDTH },
         ),

@@ -44,12 +44,27 @@ export type ReadingIndex = {
   readonly slots: (kind: SubjectKind, id: string, quantity: string) => readonly string[];
   /** Distance of a station from the POD, m: it stays what it is when the track there is disturbed. */
   readonly position: (stationId: string) => number | null;
+  /**
+   * Undisturbed readings of a wheelset with the local day each was taken, oldest first: those that stand
+   * and those left as history, because others were taken more than a month later.
+   */
+  readonly dated: (wheelsetId: string, quantity: string, slot?: string) => readonly DatedReading[];
   /** Whether anybody read it at all, usable or not. */
   readonly anyRead: (quantity: string) => boolean;
 };
 
+/** One reading by its day, in the canonical unit; u is its standard uncertainty (k = 1). */
+export type DatedReading = {
+  readonly day: string;
+  readonly value: number;
+  readonly u: number;
+  readonly reading: string;
+};
+
 type Cell = {
-  readonly usable: Reading[];
+  usable: Reading[];
+  /** Readings of a wheel long before the others: its history, not its size now. */
+  history: Reading[];
   readonly leftOut: LeftOutWhy[];
   /** Worked out when first asked for; undefined until then. */
   taken: Taken | null | undefined;
@@ -101,6 +116,9 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
     cell.usable.push(reading);
   }
 
+  for (const quantities of cells.get('wheelset')?.values() ?? [])
+    for (const slots of quantities.values()) for (const cell of slots.values()) setHistoryAside(cell);
+
   const uncertainty = uncertaintyByWriting(instruments);
   const slotsOf = (kind: SubjectKind, id: string, quantity: string) =>
     cells.get(kind)?.get(subjectKey(kind, id))?.get(quantity);
@@ -122,8 +140,32 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
     },
     slots: (kind, id, quantity) => [...(slotsOf(kind, id, quantity)?.keys() ?? [])],
     position: (stationId) => positions.get(stationId) ?? null,
+    dated: (wheelsetId, quantityId, slot = '') => {
+      const cell = slotsOf('wheelset', wheelsetId, quantityId)?.get(slot);
+      const quantity = findQuantity(quantityId);
+      if (cell === undefined || quantity?.kind !== 'measure') return [];
+      return [...cell.history, ...cell.usable].flatMap((reading): readonly DatedReading[] => {
+        const day = dayOf(reading);
+        const one = takeOne(reading, quantity, uncertainty);
+        return day === null || one === null ? [] : [{ day, value: one.value, u: one.u, reading: reading.id }];
+      });
+    },
     anyRead: (quantity) => quantitiesRead.has(quantity),
   };
+}
+
+const dayOf = ({ takenAt }: Reading): string | null => takenAt?.slice(0, 10) ?? null;
+
+const MONTH_MS = 31 * 24 * 60 * 60 * 1000;
+
+/** A wheel read more than a month before its latest reading had another size then. */
+function setHistoryAside(cell: Cell): void {
+  const times = cell.usable.flatMap((reading) => Date.parse(dayOf(reading) ?? '') || []);
+  if (times.length < 2) return;
+  const latest = Math.max(...times);
+  const old = (reading: Reading): boolean => latest - (Date.parse(dayOf(reading) ?? '') || latest) > MONTH_MS;
+  cell.history = cell.usable.filter(old).sort((a, b) => (a.takenAt ?? '').localeCompare(b.takenAt ?? ''));
+  cell.usable = cell.usable.filter((reading) => !old(reading));
 }
 
 /** There is one case in a record, whatever its readings call it. */
@@ -133,7 +175,7 @@ function cellFor(cells: Cells, kind: SubjectKind, id: string, quantity: string, 
   const subjects = childOf(cells, kind, () => new Map());
   const quantities = childOf(subjects, id, () => new Map());
   const slots = childOf(quantities, quantity, () => new Map());
-  return childOf(slots, slot, () => ({ usable: [], leftOut: [], taken: undefined }));
+  return childOf(slots, slot, () => ({ usable: [], history: [], leftOut: [], taken: undefined }));
 }
 
 function childOf<K, V>(parents: Map<K, V>, key: K, make: () => V): V {
@@ -187,7 +229,8 @@ function takeMean(cell: Cell, quantityId: string, uncertainty: UncertaintyOf): T
   if (quantity?.kind !== 'measure' && quantity?.kind !== 'count') return null;
   const [only] = cell.usable;
   if (only === undefined) return null;
-  if (cell.usable.length === 1 && cell.leftOut.length === 0) return takeOne(only, quantity, uncertainty);
+  if (cell.usable.length === 1 && cell.leftOut.length === 0 && cell.history.length === 0)
+    return takeOne(only, quantity, uncertainty);
   const numbers = cell.usable.filter((r) => r.value !== null && Number.isFinite(r.value));
   const [first, ...others] = numbers;
   if (first === undefined) return null;
@@ -211,6 +254,11 @@ function takeMean(cell: Cell, quantityId: string, uncertainty: UncertaintyOf): T
           ]),
       ...samplingRemarks(numbers),
       ...besideRemarks(cell),
+      ...(cell.history.length === 0
+        ? []
+        : [
+            `${cell.history.length} earlier reading${cell.history.length === 1 ? '' : 's'} of it, from more than a month before, kept as history.`,
+          ]),
     ],
   };
 }

@@ -26,7 +26,7 @@ export function reachText({ reach, points }: WearHistory, limit: string | null, 
 /** What the interval of a rate of wear rests on. */
 export const intervalText = ({ scatterMm, intervalFrom }: WearHistory): string =>
   scatterMm === null
-    ? 'two readings: from their uncertainties alone, without scatter'
+    ? 'from the uncertainties of the two alone, without scatter'
     : intervalFrom === 'scatter'
       ? 'from the scatter about the line'
       : 'from the uncertainties of the readings';

@@ -88,7 +88,7 @@ describe('what traced outlines give the findings', () => {
     const [early, late] = line?.points ?? [];
     if (!line || !early || !late) throw new Error('There is no history.');
     expect(hollow.value).toBeCloseTo((late.valueMm - early.valueMm) / (130_000 / 160_934.4), 6);
-    expect(hollow.remarks.join(' ')).toContain('From 2 outlines');
+    expect(hollow.remarks.join(' ')).toContain('From 2 outlines or readings');
   });
 
   it('is the same for the same record and seed', () => {

@@ -13,6 +13,8 @@ import { featureOf } from '../traced/trace-features';
 import { axleName, vehicleTypeOf } from './wheel-title';
 
 type Wears = {
+  /** What is read of it. */
+  readonly quantity: string;
   readonly feature: Readonly<Record<UnitSystem, WheelFeatureId>>;
   readonly limit: RuleQuantityId;
   readonly sense: 'min' | 'max';
@@ -21,12 +23,23 @@ type Wears = {
 /** What wears, and the limit it wears towards. Flange thickness is taken where the units of the case take it. */
 const WEARS: readonly Wears[] = [
   {
+    quantity: 'flangeThickness',
     feature: { us: 'flangeThicknessNa', metric: 'flangeThickness' },
     limit: 'flangeThickness',
     sense: 'min',
   },
-  { feature: { us: 'flangeHeight', metric: 'flangeHeight' }, limit: 'flangeHeight', sense: 'max' },
-  { feature: { us: 'treadHollow', metric: 'treadHollow' }, limit: 'treadHollow', sense: 'max' },
+  {
+    quantity: 'flangeHeight',
+    feature: { us: 'flangeHeight', metric: 'flangeHeight' },
+    limit: 'flangeHeight',
+    sense: 'max',
+  },
+  {
+    quantity: 'treadHollow',
+    feature: { us: 'treadHollow', metric: 'treadHollow' },
+    limit: 'treadHollow',
+    sense: 'max',
+  },
 ];
 
 /** One feature of one wheel over the distance it had run. */
@@ -36,32 +49,82 @@ export type WornFeature = {
   readonly history: WearHistory;
   /** How the limit is called; null when none is held against it. */
   readonly limit: string | null;
-  /** The outlines behind the points, in the order of distance run. */
-  readonly traces: readonly Trace[];
+  /** Day and origin of each point, in the order of distance run: an outline, or a reading with that of the distance. */
+  readonly from: readonly { readonly day: string | null; readonly ids: readonly [string, ...string[]] }[];
 };
 
+type Dated = {
+  readonly day: string | null;
+  readonly distanceRunKm: number;
+  readonly valueMm: number;
+  readonly uMm: number;
+  readonly ids: readonly [string, ...string[]];
+};
+
+const M_PER_KM = 1000;
+
+function tracedPoints(context: Context, wheelset: Entity, side: Trace['side'], id: WheelFeatureId): Dated[] {
+  return context.traces
+    .undisturbed({ kind: 'wheelset', id: wheelset.id, slot: side })
+    .flatMap((trace): Dated[] => {
+      const { distanceRunKm } = trace;
+      const found = distanceRunKm === null ? null : featureOf(context.traces.features(trace), id);
+      return distanceRunKm === null || found?.kind !== 'found'
+        ? []
+        : [
+            {
+              day: trace.takenAt?.slice(0, 10) ?? null,
+              distanceRunKm,
+              valueMm: found.value,
+              uMm: found.u,
+              ids: [trace.id],
+            },
+          ];
+    });
+}
+
+/** Readings of a day on which the distance run was read as well, where no outline of that day says it better. */
+function readPoints(
+  context: Context,
+  wheelset: Entity,
+  side: Trace['side'],
+  quantity: string,
+  traced: readonly Dated[],
+): Dated[] {
+  const distances = new Map(
+    context.read.dated(wheelset.id, 'distanceRun').map((each) => [each.day, each] as const),
+  );
+  const days = new Set(traced.map(({ day }) => day));
+  return context.read.dated(wheelset.id, quantity, side).flatMap(({ day, value, u, reading }): Dated[] => {
+    const distance = distances.get(day);
+    return distance === undefined || days.has(day)
+      ? []
+      : [
+          {
+            day,
+            distanceRunKm: distance.value / M_PER_KM,
+            valueMm: value,
+            uMm: u,
+            ids: [reading, distance.reading],
+          },
+        ];
+  });
+}
+
 /**
- * Wear of a wheelset from its dated, undisturbed outlines with the distance each had run; a feature
- * with fewer than two such outlines is left out.
+ * Wear of a wheelset from its undisturbed outlines with the distance each had run, and from readings
+ * taken on a day on which the distance run was read; a feature known at fewer than two distances is
+ * left out.
  */
 export function wornFeatures(context: Context, wheelset: Entity): readonly WornFeature[] {
   const system: UnitSystem = context.record.fields.units === 'metric' ? 'metric' : 'us';
-  return (['left', 'right'] as const).flatMap((side) => {
-    const dated = context.traces
-      .undisturbed({ kind: 'wheelset', id: wheelset.id, slot: side })
-      .flatMap((trace) =>
-        trace.distanceRunKm === null ? [] : [{ trace, distanceRunKm: trace.distanceRunKm }],
-      )
-      .sort((a, b) => a.distanceRunKm - b.distanceRunKm);
-    if (dated.length < 2) return [];
-    return WEARS.flatMap(({ feature, limit, sense }): readonly WornFeature[] => {
+  return (['left', 'right'] as const).flatMap((side) =>
+    WEARS.flatMap(({ quantity, feature, limit, sense }): readonly WornFeature[] => {
       const id = feature[system];
-      const points = dated.flatMap(({ trace, distanceRunKm }) => {
-        const found = featureOf(context.traces.features(trace), id);
-        return found.kind === 'found' && found.u > 0
-          ? [{ trace, distanceRunKm, valueMm: found.value, uMm: found.u }]
-          : [];
-      });
+      const traced = tracedPoints(context, wheelset, side, id);
+      const points = [...traced, ...readPoints(context, wheelset, side, quantity, traced)]
+        .filter(({ uMm }) => uMm > 0)
+        .sort((a, b) => a.distanceRunKm - b.distanceRunKm);
       const rule = context.rules
         .equipmentLimits(vehicleTypeOf(context, wheelset), limit)
         .find((each) => each.limit.sense === sense);
@@ -77,24 +140,24 @@ export function wornFeatures(context: Context, wheelset: Entity): readonly WornF
             rule === undefined
               ? null
               : `${sense === 'min' ? 'at least' : 'at most'} ${rule.printed}, ${rule.limit.citation}`,
-          traces: points.map(({ trace }) => trace),
+          from: points.map(({ day, ids }) => ({ day, ids })),
         },
       ];
-    });
-  });
+    }),
+  );
 }
 
-/** Rate of wear of each wheel traced more than once, and where a limit would be reached. */
+/** Rate of wear of each wheel known at two distances or more, and where a limit would be reached. */
 export const wearFindings = (context: Context): readonly Finding[] =>
   standing(context.record, 'wheelset').flatMap((wheelset) =>
     wornFeatures(context, wheelset).map((worn) => rateOf(context, wheelset, worn)),
   );
 
 function rateOf(context: Context, wheelset: Entity, worn: WornFeature): Finding {
-  const { feature, side, history, limit, traces } = worn;
+  const { feature, side, history, limit, from } = worn;
   const system: UnitSystem = context.record.fields.units === 'metric' ? 'metric' : 'us';
   const rate = system === 'us' ? history.per100000Miles : history.per100000Km;
-  const [first, ...others] = traces.map(({ id }) => id);
+  const [first = '', ...others] = new Set(from.flatMap(({ ids }) => ids));
   const heading: Heading = {
     part: 'wheels',
     method: wearHistoryMethod,
@@ -103,7 +166,7 @@ function rateOf(context: Context, wheelset: Entity, worn: WornFeature): Finding 
     subject: { kind: 'wheelset', id: wheelset.id },
     slot: `${side}.${feature.id}`,
     remarks: [
-      `From ${traces.length} outlines; the interval is ${intervalText(history)}.`,
+      `From ${from.length} outlines or readings with the distance run; the interval is ${intervalText(history)}.`,
       reachText(history, limit, system),
     ],
   };
@@ -111,7 +174,7 @@ function rateOf(context: Context, wheelset: Entity, worn: WornFeature): Finding 
     value: rate.value,
     // Twice this is half the 95 % interval.
     u: (rate.high - rate.low) / 4,
-    readings: [first ?? '', ...others],
+    readings: [first, ...others],
     remarks: [],
   });
 }

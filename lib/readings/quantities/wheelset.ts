@@ -57,7 +57,7 @@ export const wheelShapeGroup: QuantityGroup = {
   screen: 'wheels',
   subject: 'wheelset',
   howTo: {
-    take: 'Thickness 3/8 in above the tread; height from the tread to the tip; the steepest angle of the flange face with the axle; rim thickness and width at the outer face; hollow as the drop of the running band below the field-side edge. Press the pin gauge radially, square to the rim.',
+    take: 'Thickness 3/8 in above the tread; height from the tread to the tip; the steepest angle of the flange face with the axle; rim thickness and width at the outer face; hollow as the drop of the running band below the field-side edge. Press the pin gauge radially, square to the rim. Older sizes from shop records may be entered too, with the date they were taken and the distance the wheels had run: they show the wear, and the latest stand.',
     why: 'A shallow or short flange climbs at a smaller side force; a thin one drops in sooner and reaches a standing-open point; a hollow tread rides the field side of the low rail.',
     bearsOn: ['wheelClimb', 'wideGauge', 'switchPointPick', 'railRollover'],
     spoiledBy:
@@ -112,6 +112,23 @@ export const wheelShapeGroup: QuantityGroup = {
       usual: [0, 0.35],
       reference: [0, 0.2],
     }),
+    {
+      kind: 'measure',
+      id: 'distanceRun',
+      name: 'Distance run since new or turned',
+      short: 'Run',
+      subject: 'wheelset',
+      slots: [],
+      dimension: 'alongTrack',
+      bareUnit: { us: 'mi', metric: 'km' },
+      possible: [0, 5e9],
+      usual: [0, 1.5e9],
+      defaultResolution: {
+        halfWidth: 5e5,
+        source: 'records of car miles, to a few hundred miles; engineering judgement',
+      },
+      reference: { low: 0, high: 8e8, source: 'wheels in freight service; engineering judgement' },
+    },
   ],
 };
 

@@ -14,15 +14,13 @@ export function wearDrawings({ context, system }: Report, writer: Writer): void 
   if (worn.length === 0) {
     writer.text([
       faint(
-        'A history of wear was not recorded: it takes two undisturbed traces or more of one wheel, each with the distance it had run.',
+        'A history of wear was not recorded: it takes two undisturbed traces or readings or more of one wheel, each with the distance it had run.',
       ),
     ]);
     return;
   }
-  for (const { feature, side, history, limit, traces } of worn) {
-    const dates = traces.map(({ takenAt }) =>
-      takenAt === null ? 'no date' : localTime(takenAt.slice(0, 10)),
-    );
+  for (const { feature, side, history, limit, from } of worn) {
+    const dates = from.map(({ day }) => (day === null ? 'no date' : localTime(day)));
     writer.figure(
       wearChart(
         { system, feature: feature.name, name: `${side} wheel`, history, limit, dates },
