@@ -3,16 +3,21 @@ import type { HandPlacing, TraceMaking, TraceUncertainty } from '~/lib/case/trac
 
 const pair = z.tuple([z.number(), z.number()]);
 
+/** Said of a rail's drawing, or not there. */
+const plumb = z.literal(true).optional();
+
 /** What a making looks like in the database and in a form. */
 export const makingSchema: z.ZodType<TraceMaking> = z.discriminatedUnion('by', [
   z.object({
     by: z.literal('file'),
+    plumb,
     unit: z.enum(['mm', 'in']),
     columns: z.tuple([z.int().min(0), z.int().min(0)]),
     flipped: z.object({ x: z.boolean(), y: z.boolean() }),
   }),
   z.object({
     by: z.literal('photo'),
+    plumb,
     size: pair,
     focal35Mm: z.number().positive().nullable(),
     scale: z.array(z.object({ from: pair, to: pair, apartMm: z.number().positive() })).min(1),
@@ -21,6 +26,7 @@ export const makingSchema: z.ZodType<TraceMaking> = z.discriminatedUnion('by', [
   }),
   z.object({
     by: z.literal('pins'),
+    plumb,
     entered: z.string(),
     unit: z.enum(['mm', 'in']),
     pitchMm: z.number().positive(),

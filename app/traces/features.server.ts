@@ -15,12 +15,15 @@ const cache = new Map<string, Promise<FeatureValues>>();
 
 /** Everything the features depend on: another note or another name does not compute them anew. */
 function contentKey({ record, caseId }: LoadedCase, trace: Trace): string {
-  const { shape, mirrored, hand, uncertainty, id } = trace;
+  const { shape, mirrored, hand, uncertainty, id, making } = trace;
+  const plumb = making.plumb === true;
   const rail = record.entities.rail.find((each) => each.id === trace.subject.id);
   const section = String(rail?.fields.section ?? '');
   const points = sha256Hex(new Uint8Array(trace.pointsMm.buffer));
   const units = systemOf(record.fields);
-  return sha256Hex(canonicalJson({ caseId, id, units, shape, mirrored, hand, uncertainty, section, points }));
+  return sha256Hex(
+    canonicalJson({ caseId, id, units, plumb, shape, mirrored, hand, uncertainty, section, points }),
+  );
 }
 
 /** What is taken from an outline: computed in the worker, once for one content. */

@@ -26,12 +26,21 @@ export const pairsOf = ({ xMm, yMm }: Outline): Float64Array =>
 export function keepTrace(
   { db, caseId }: LoadedCase,
   about: TraceAbout,
-  { outline, ...drawn }: Drawn,
+  { outline, making, ...drawn }: Drawn,
   said: Said,
+  form: FormData,
   actor: Actor,
 ): Result<string> {
   try {
-    const given = { ...about, ...drawn, ...said, pointsMm: pairsOf(outline), hand: null };
+    const plumb = about.shape === 'rail' && form.get('plumb') !== null;
+    const given = {
+      ...about,
+      ...drawn,
+      ...said,
+      making: plumb ? { ...making, plumb: true as const } : making,
+      pointsMm: pairsOf(outline),
+      hand: null,
+    };
     return ok(addTrace(db, caseId, given, actor));
   } catch (error) {
     if (error instanceof StagedImportGone) return refuse(error.message);

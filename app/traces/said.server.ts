@@ -77,6 +77,7 @@ export const boxesOfTrace = (trace: Trace, record: CaseRecord): SaidBoxes => ({
   note: trace.note,
   distance: distanceText(trace.distanceRunKm, systemOf(record.fields)),
   mirrored: trace.mirrored ? 'on' : '',
+  plumb: trace.making.plumb ? 'on' : '',
 });
 
 /** Standard uncertainty across the line that the named instrument gives, mm; null when none is named or known. */
@@ -95,4 +96,5 @@ export const firstBoxes = (actor: Actor): SaidBoxes => ({
   note: '',
   distance: '',
   mirrored: '',
+  plumb: '',
 });

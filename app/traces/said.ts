@@ -8,5 +8,6 @@ export const SAID_BOXES = [
   'note',
   'distance',
   'mirrored',
+  'plumb',
 ] as const;
 export type SaidBoxes = Readonly<Record<(typeof SAID_BOXES)[number], string>>;

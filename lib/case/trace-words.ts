@@ -15,7 +15,10 @@ const MM_PER_INCH = 25.4;
 const count = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;
 
 /** How the line was made, in words: "From a file: x in column 1, y in column 2, in mm". */
-export function makingText(making: TraceMaking): string {
+export const makingText = (making: TraceMaking): string =>
+  `${wayText(making)}${making.plumb ? ', its upright square to the track' : ''}`;
+
+function wayText(making: TraceMaking): string {
   switch (making.by) {
     case 'file': {
       const [x, y] = making.columns;

@@ -11,7 +11,10 @@ export type ScalePair = {
 };
 
 /** How the outline came into the case; everything needed to make it again from the file that was kept. */
-export type TraceMaking =
+export type TraceMaking = {
+  /** Of a rail: the upright of the drawing is square to the plane of the track, so that it carries the cant. */
+  readonly plumb?: true;
+} & (
   | {
       readonly by: 'file';
       readonly unit: 'mm' | 'in';
@@ -41,7 +44,8 @@ export type TraceMaking =
       readonly entered: string;
       readonly unit: 'mm' | 'in';
       readonly pitchMm: number;
-    };
+    }
+);
 
 /**
  * What is known about how well the line stands for the shape, all standard uncertainties (k = 1):

@@ -91,7 +91,8 @@ export const RAIL_FEATURES: readonly RailFeature[] = [
     id: 'railCant',
     name: 'Rail cant',
     dimension: 'angle',
-    meaning: 'Lean of the upright axis of the rail; a trace on paper does not carry it.',
+    meaning:
+      'Lean of the upright axis of the rail, inward positive; only a drawing whose upright is square to the track carries it.',
     source: PRACTICE('Cant read with a level board on the base'),
   },
 ];
@@ -152,7 +153,7 @@ export function railFeatures(
     headWidth: headWidth(gauge, field),
     headAreaLoss: headAreaLoss(line, reference, newTopMm),
     railCant: refuse(
-      'The drawing carries no upright of the track: read the cant with a level board and enter it.',
+      'It was not said that the upright of the drawing is square to the track: read the cant with a level board and enter it.',
     ),
   };
 }

@@ -43,21 +43,25 @@ export function railTraceOutline({ pointsMm }: Pick<Trace, 'pointsMm'>): Outline
  * `reference`: the new section, or null when none is chosen. Deterministic for a seed. Never throws.
  */
 export function railTraceFeatures(
-  trace: Pick<Trace, 'id' | 'pointsMm' | 'mirrored' | 'uncertainty' | 'hand'>,
+  trace: Pick<Trace, 'id' | 'pointsMm' | 'mirrored' | 'uncertainty' | 'hand' | 'making'>,
   reference: Outline | null,
   seed: number,
 ): Result<TracedRail> {
   const laid = layRail(railTraceOutline(trace), { mirrored: trace.mirrored, reference });
   if (!laid.ok) return laid;
   const { rail, near } = settled(laid.value, laid.value.line, trace.hand);
-  const found = railFeatures(rail, reference);
+  const cantOf = (placed: RegisteredRail): Result<FoundFeature> => cantIn(trace.making, placed);
+  const found = { ...railFeatures(rail, reference), railCant: cantOf(rail) };
   const shaken = shakenTraces(
     resampled(laid.value.line, STEP_MM),
     trace.uncertainty,
     trace.id,
     seed,
     DRAWS,
-  ).map((line) => railFeatures(settled({ ...laid.value, near }, line, trace.hand).rail, reference));
+  ).map((line) => {
+    const again = settled({ ...laid.value, near }, line, trace.hand).rail;
+    return { ...railFeatures(again, reference), railCant: cantOf(again) };
+  });
   const feature = (id: RailFeatureId): Result<TracedRailFeature> => {
     const value = found[id];
     if (!value.ok) return value;
@@ -88,6 +92,31 @@ export function railTraceFeatures(
     method: railTraceMethod,
   });
 }
+
+/** A drawing turned further than this was not held square to the track. */
+const MOST_CANT_RAD = 0.3;
+
+/**
+ * Cant of the rail from a drawing whose upright is square to the plane of the track: how far the drawing
+ * has to be turned back for its section to stand upright. rad, inward positive.
+ */
+function cantIn(making: Trace['making'], { placing, parts }: RegisteredRail): Result<FoundFeature> {
+  if (making.plumb !== true) {
+    return refuse(
+      'It was not said that the upright of the drawing is square to the track: read the cant with a level board and enter it.',
+    );
+  }
+  if (parts !== 'section' && parts !== 'head')
+    return refuse('The outline does not show enough of the rail to tell its upright: trace down to the web.');
+  const value = Math.atan2(-Math.sin(placing.angleRad), Math.cos(placing.angleRad));
+  return Math.abs(value) > MOST_CANT_RAD
+    ? refuse(
+        `The section stands ${Math.round((Math.abs(value) * 180) / Math.PI)}° out of upright in the drawing: it was not held square to the track.`,
+      )
+    : ok({ value, where: { from: { xMm: 0, yMm: -CANT_DRAWN_MM }, to: { xMm: 0, yMm: 0 } } });
+}
+
+const CANT_DRAWN_MM = 60;
 
 export const railTraceMethod: Method = {
   id: 'rail-trace-features',

@@ -154,8 +154,16 @@ describe('what the trace does not show', () => {
   });
 });
 
+const FILE: Trace['making'] = {
+  by: 'file',
+  unit: 'mm',
+  columns: [0, 1],
+  flipped: { x: false, y: false },
+};
+
 const traceOf = (outline: Outline, over: Partial<Trace> = {}) => ({
   id: 'trace-1',
+  making: FILE,
   pointsMm: Float64Array.from([...outline.xMm].flatMap((x, i) => [x, outline.yMm[i]!])),
   mirrored: false,
   uncertainty: { acrossMm: 0.15, scale: 0.002, because: [] },
@@ -183,6 +191,45 @@ describe('a rail trace with its uncertainty', () => {
       expect(Math.abs(feature.value.value - value), id).toBeLessThan(3 * feature.value.u);
       expect(feature.value.u, id).toBeGreaterThan(0);
     }
+  });
+
+  it('tells the cant only where the upright of the drawing is said to be square to the track', () => {
+    expect(rail.features.railCant.ok).toBe(false);
+    // Leaning towards the gauge side, which lies on the left of the drawing: turned counter-clockwise.
+    const leaning = drawn(worn(wearOf('136RE'), 60), { turnDeg: 1.43, noiseMm: 0.05, seed: 4 });
+    const mirror = outlineOf(
+      leaning.xMm.map((x) => -x),
+      leaning.yMm,
+    );
+    for (const [outline, mirrored] of [
+      [leaning, false],
+      [mirror, true],
+    ] as const) {
+      const plumb = railTraceFeatures(
+        traceOf(outline, {
+          mirrored,
+          making: { ...FILE, plumb: true },
+          uncertainty: { acrossMm: 0.05, scale: 0, because: [] },
+        }),
+        reference('136RE'),
+        1,
+      );
+      if (!plumb.ok || !plumb.value.features.railCant.ok) throw new Error('There is no cant.');
+      const { value, u } = plumb.value.features.railCant.value;
+      expect(value / RAD).toBeCloseTo(1.43, 0);
+      expect(Math.abs(value / RAD - 1.43)).toBeLessThan(0.2);
+      expect(u).toBeGreaterThan(0);
+      expect(u / RAD).toBeLessThan(0.5);
+    }
+    const turned = railTraceFeatures(
+      traceOf(shape, { making: { ...FILE, plumb: true } }),
+      reference('136RE'),
+      1,
+    );
+    expect(turned.ok && turned.value.features.railCant).toMatchObject({
+      ok: false,
+      message: expect.stringContaining('20° out of upright'),
+    });
   });
 
   it('is the same again, and surer with a finer line', () => {

@@ -11,12 +11,14 @@ type Props = {
   readonly choices: ReadingsChoices;
   readonly values: SaidBoxes;
   readonly errors?: Readonly<Record<string, string>>;
+  /** While the outline is brought in: how a rail was held can be said once only. */
+  readonly asksPlumb?: boolean;
 };
 
 const NOT_SAID = { id: '', label: 'Not said' };
 
 /** Who took an outline, when, with what, and in which state the thing was. */
-export function SaidFields({ shape, choices, values, errors = {} }: Props) {
+export function SaidFields({ shape, choices, values, errors = {}, asksPlumb = false }: Props) {
   return (
     <fieldset className="shared">
       <legend className="visually-hidden">Who, when and with what</legend>
@@ -60,6 +62,12 @@ export function SaidFields({ shape, choices, values, errors = {} }: Props) {
             error={errors.distance}
             maxLength={30}
           />
+        )}
+        {asksPlumb && shape === 'rail' && (
+          <label className="row">
+            <input type="checkbox" name="plumb" defaultChecked={values.plumb !== ''} /> Its upright is square
+            to the track, as with a level board across both rails
+          </label>
         )}
         <LabelledInput id="said-note" name="note" label="Note" maxLength={1000} value={values.note} />
       </div>

@@ -17,5 +17,6 @@ export const STANDS_FOR: Readonly<Record<'wheelset' | 'rail', Readonly<Record<st
     verticalLoss: 'verticalLoss',
     gaugeFaceLoss: 'gaugeFaceLoss',
     gaugeFaceAngle: 'gaugeFaceAngle',
+    railCant: 'railCant',
   },
 };

@@ -29,7 +29,7 @@ export type TracedFeatures =
   | { readonly kind: 'notPlaced'; readonly why: string };
 
 /** Raised whenever the way features are taken changes: what was kept before is then computed anew. */
-const VERSION = 1;
+const VERSION = 2;
 
 const schema: z.ZodType<TracedFeatures> = z.discriminatedUnion('kind', [
   z.object({
@@ -56,7 +56,8 @@ export function traceKey(record: CaseRecord, trace: Trace, seed: number): string
   const pitchMm = making.by === 'pins' ? making.pitchMm : null;
   const { acrossMm, scale } = uncertainty;
   const moved = hand && [hand.dxMm, hand.dyMm, hand.angleRad];
-  const about = { VERSION, seed, id, shape, mirrored, moved, acrossMm, scale, pitchMm, section };
+  const plumb = making.plumb === true;
+  const about = { VERSION, seed, id, shape, mirrored, moved, acrossMm, scale, pitchMm, section, plumb };
   return `features of an outline|${JSON.stringify(about)}|${pointsMm.join(' ')}`;
 }
 

@@ -96,6 +96,7 @@ export async function action({ request, params }: ActionFunctionArgs) {
       stagedImportId: staged.id,
     },
     said,
+    form,
     await readActor(request, record),
   );
   return kept.ok ? redirect(`/cases/${caseId}/traces/${kept.value}`) : refused(kept.message);
@@ -150,7 +151,13 @@ export default function TraceFromFile() {
               </div>
               <Draft draft={check.draft} />
             </div>
-            <SaidFields shape={about.shape} choices={check.choices} values={check.boxes} errors={errors} />
+            <SaidFields
+              asksPlumb
+              shape={about.shape}
+              choices={check.choices}
+              values={check.boxes}
+              errors={errors}
+            />
             <div>
               <button className="button button--main">Keep this outline</button>
             </div>

@@ -51,7 +51,7 @@ export async function action({ request, params }: ActionFunctionArgs) {
   if (Object.keys(errors).length > 0) return refused(null);
   const { outline, making, uncertainty } = traced.value;
   const drawn = { outline, making, uncertainty, sha256: photo.sha256, fileName: photo.fileName };
-  const kept = keepTrace(loaded, about, drawn, said, await readActor(request, record));
+  const kept = keepTrace(loaded, about, drawn, said, form, await readActor(request, record));
   return kept.ok ? redirect(`/cases/${caseId}/traces/${kept.value}`) : refused(kept.message);
 }
 
@@ -89,7 +89,7 @@ export default function TraceOnPhoto() {
             </Message>
           )}
           <PhotoTracer shape={about.shape} {...picture} />
-          <SaidFields shape={about.shape} choices={choices} values={values} errors={errors} />
+          <SaidFields asksPlumb shape={about.shape} choices={choices} values={values} errors={errors} />
           <label className="row">
             <input type="checkbox" name="mirrored" defaultChecked={values.mirrored !== ''} /> The drawing
             shows it the other way round, as a mirror would

@@ -52,7 +52,7 @@ export async function action({ request, params }: ActionFunctionArgs) {
   if (Object.keys(errors).length > 0) return refused(null);
   const drawn = await keepPins(pins);
   if (!drawn.ok) return refused(drawn.message);
-  const kept = keepTrace(loaded, about, drawn.value, said, await readActor(request, record));
+  const kept = keepTrace(loaded, about, drawn.value, said, form, await readActor(request, record));
   return kept.ok ? redirect(`/cases/${caseId}/traces/${kept.value}`) : refused(kept.message);
 }
 
@@ -122,6 +122,7 @@ export default function TraceFromPins() {
             {draft ? <Draft draft={draft} /> : <p className="soft">The line is drawn here.</p>}
           </div>
           <SaidFields
+            asksPlumb
             shape={about.shape}
             choices={choices}
             values={answer?.boxes ?? data.boxes}
