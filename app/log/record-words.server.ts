@@ -104,6 +104,7 @@ type Side = Readonly<Record<string, unknown>>;
 /** Both sides of an entry, field by field, where they differ. */
 export const recordChanges = (record: CaseRecord, before: Side, after: Side) =>
   Object.entries(SHOWN).flatMap(([id, { label, show }]) => {
+    if (!(id in before) && !(id in after)) return [];
     const change = { label, before: show(before[id], record), after: show(after[id], record) };
     return change.before === change.after ? [] : [change];
   });

@@ -14,15 +14,17 @@ type Props = {
 
 export function SheetHead({
   system,
+  columns = SHEET_COLUMNS,
   last,
 }: {
   readonly system: UnitSystem;
+  readonly columns?: typeof SHEET_COLUMNS;
   readonly last?: readonly string[];
 }) {
   return (
     <thead>
       <tr>
-        {SHEET_COLUMNS.map((column) => {
+        {columns.map((column) => {
           const unit = columnUnit(column, system);
           return (
             <th key={column.id} scope="col" title={column.label}>
@@ -41,16 +43,29 @@ export function SheetHead({
   );
 }
 
-/** The station sheet as it stands. Each station leads to its readings and to where they came from. */
+/** Station and place always, the others where something stands in them; all of them while there is nothing. */
+function filled(rows: readonly SheetRow[]): readonly number[] {
+  const all = SHEET_COLUMNS.map((_, index) => index);
+  const some = all.filter((index) => index < 2 || rows.some(({ cells }) => cells[index]));
+  return some.length > 2 ? some : all;
+}
+
+/** The station sheet as it stands, without the columns that are empty. Each station leads to its readings and to where they came from. */
 export function StationTable({ caseId, rows, system, back }: Props) {
+  const shown = useMemo(() => filled(rows), [rows]);
   const html = useMemo(() => {
     const returning = encodeURIComponent(back);
-    return { __html: rowsHtml(rows, (id) => `/cases/${caseId}/records/station/${id}?back=${returning}`) };
-  }, [caseId, rows, back]);
+    const narrowed = rows.map((row) => ({ ...row, cells: shown.map((index) => row.cells[index] ?? '') }));
+    return { __html: rowsHtml(narrowed, (id) => `/cases/${caseId}/records/station/${id}?back=${returning}`) };
+  }, [caseId, rows, shown, back]);
   return (
     <div className="station-sheet" role="region" aria-label="Station sheet" tabIndex={0}>
       <table>
-        <SheetHead system={system} last={['Class met', 'Beyond a limit']} />
+        <SheetHead
+          system={system}
+          columns={SHEET_COLUMNS.filter((_, index) => shown.includes(index))}
+          last={['Class met', 'Beyond a limit']}
+        />
         <tbody dangerouslySetInnerHTML={html} />
       </table>
     </div>
