@@ -7,6 +7,7 @@ import { entityTable } from './entity-tables';
 import { completeFields, difference, fieldsOf, type Fields } from './fields';
 import { newId } from './id';
 import type { Db } from './open';
+import { setRemoved } from './removal';
 
 /** Adds one record of the case and returns its id. */
 export const addEntity = (db: Db, caseId: string, kind: EntityKind, fields: Fields, actor: Actor): string =>
@@ -66,41 +67,11 @@ export function removeEntity(
   reason: string,
   actor: Actor,
 ): void {
-  setRemoved(db, caseId, kind, id, reason, actor);
+  setRemoved(db, caseId, { table: entityTable(kind), kind, id, name: 'record' }, reason, actor);
 }
 
 export function restoreEntity(db: Db, caseId: string, kind: EntityKind, id: string, actor: Actor): void {
-  setRemoved(db, caseId, kind, id, null, actor);
-}
-
-function setRemoved(
-  db: Db,
-  caseId: string,
-  kind: EntityKind,
-  id: string,
-  reason: string | null,
-  actor: Actor,
-): void {
-  write(db, caseId, actor, (tx, at) => {
-    const now = rowOf(tx, caseId, kind, id);
-    if ((now.removedAt === null) === (reason === null)) return { result: undefined, change: null };
-    const table = entityTable(kind);
-    const removed = reason === null ? null : { at, reason };
-    tx.update(table)
-      .set({ removedAt: removed?.at ?? null, removedReason: removed?.reason ?? null })
-      .where(eq(table.id, id))
-      .run();
-    const was = now.removedAt === null ? null : { at: now.removedAt, reason: now.removedReason };
-    return {
-      result: undefined,
-      change: {
-        action: reason === null ? 'restore' : 'remove',
-        subject: { kind, id },
-        before: { removed: was },
-        after: { removed },
-      },
-    };
-  });
+  setRemoved(db, caseId, { table: entityTable(kind), kind, id, name: 'record' }, null, actor);
 }
 
 /** Puts the record just before another of its kind, or last when `beforeId` is null. */

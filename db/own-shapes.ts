@@ -1,4 +1,4 @@
-import { and, asc, eq, max, sql } from 'drizzle-orm';
+import { asc, eq, max, sql } from 'drizzle-orm';
 import type { OwnShape } from '~/lib/case/trace';
 import { sha256Hex, type Json } from '~/lib/custody/canonical';
 import type { Actor } from './actor';
@@ -6,6 +6,7 @@ import { write, type Tx } from './change';
 import { newId } from './id';
 import { takeStaged } from './imports';
 import type { Db } from './open';
+import { setRemoved, type Removable } from './removal';
 import { fromSamples } from './samples';
 import { ownShape } from './schema';
 import { sealPoints } from './traces';
@@ -50,40 +51,20 @@ export const addOwnShape = (db: Db, caseId: string, given: NewOwnShape, actor: A
   });
 };
 
+const removable = (id: string): Removable => ({
+  table: ownShape,
+  kind: 'ownShape',
+  id,
+  name: 'reference shape',
+});
+
 /** Takes the shape out of the case, with the reason; file and line stay and it can be restored. */
 export function removeOwnShape(db: Db, caseId: string, shapeId: string, reason: string, actor: Actor): void {
-  setRemoved(db, caseId, shapeId, reason, actor);
+  setRemoved(db, caseId, removable(shapeId), reason, actor);
 }
 
 export function restoreOwnShape(db: Db, caseId: string, shapeId: string, actor: Actor): void {
-  setRemoved(db, caseId, shapeId, null, actor);
-}
-
-function setRemoved(db: Db, caseId: string, shapeId: string, reason: string | null, actor: Actor): void {
-  write(db, caseId, actor, (tx, at) => {
-    const row = tx
-      .select()
-      .from(ownShape)
-      .where(and(eq(ownShape.caseId, caseId), eq(ownShape.id, shapeId)))
-      .get();
-    if (row === undefined) throw new Error('No such reference shape in this case.');
-    const now = toOwnShape(row);
-    if ((now.removed === null) === (reason === null)) return { result: undefined, change: null };
-    const removed = reason === null ? null : { at, reason };
-    tx.update(ownShape)
-      .set({ removedAt: removed?.at ?? null, removedReason: removed?.reason ?? null })
-      .where(eq(ownShape.id, shapeId))
-      .run();
-    return {
-      result: undefined,
-      change: {
-        action: reason === null ? 'restore' : 'remove',
-        subject: { kind: 'ownShape', id: shapeId },
-        before: { removed: now.removed },
-        after: { removed },
-      },
-    };
-  });
+  setRemoved(db, caseId, removable(shapeId), null, actor);
 }
 
 type Row = typeof ownShape.$inferSelect;

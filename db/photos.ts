@@ -5,6 +5,7 @@ import type { Actor } from './actor';
 import { write, type Tx } from './change';
 import { newId } from './id';
 import type { Db } from './open';
+import { setRemoved, type Removable } from './removal';
 import { photo } from './schema';
 import { requireSubject } from './subject';
 
@@ -87,34 +88,15 @@ export function updatePhoto(db: Db, caseId: string, photoId: string, given: Phot
   });
 }
 
+const removable = (id: string): Removable => ({ table: photo, kind: 'photo', id, name: 'photo' });
+
 /** Takes the photo out of the case, with the reason; the file stays and the photo can be restored. */
 export function removePhoto(db: Db, caseId: string, photoId: string, reason: string, actor: Actor): void {
-  setRemoved(db, caseId, photoId, reason, actor);
+  setRemoved(db, caseId, removable(photoId), reason, actor);
 }
 
 export function restorePhoto(db: Db, caseId: string, photoId: string, actor: Actor): void {
-  setRemoved(db, caseId, photoId, null, actor);
-}
-
-function setRemoved(db: Db, caseId: string, photoId: string, reason: string | null, actor: Actor): void {
-  write(db, caseId, actor, (tx, at) => {
-    const now = photoOf(tx, caseId, photoId);
-    if ((now.removed === null) === (reason === null)) return { result: undefined, change: null };
-    const removed = reason === null ? null : { at, reason };
-    tx.update(photo)
-      .set({ removedAt: removed?.at ?? null, removedReason: removed?.reason ?? null })
-      .where(eq(photo.id, photoId))
-      .run();
-    return {
-      result: undefined,
-      change: {
-        action: reason === null ? 'restore' : 'remove',
-        subject: { kind: 'photo', id: photoId },
-        before: { removed: now.removed },
-        after: { removed },
-      },
-    };
-  });
+  setRemoved(db, caseId, removable(photoId), null, actor);
 }
 
 function photoOf(tx: Tx, caseId: string, photoId: string): Photo {

@@ -7,6 +7,7 @@ import { write, type Tx } from './change';
 import { newId } from './id';
 import { takeStaged } from './imports';
 import type { Db } from './open';
+import { setRemoved, type Removable } from './removal';
 import { fromSamples, toSamples } from './samples';
 import { recorderChannel, recorderChunk, recorderRun } from './schema';
 
@@ -114,35 +115,20 @@ export function readRecorderRun(db: Db, runId: string): Readonly<Record<string, 
   );
 }
 
+const removable = (id: string): Removable => ({
+  table: recorderRun,
+  kind: 'recorderRun',
+  id,
+  name: 'recorder run',
+});
+
 /** Takes the run out of the case, with the reason; its samples stay and the run can be restored. */
 export function removeRecorderRun(db: Db, caseId: string, runId: string, reason: string, actor: Actor): void {
-  setRemoved(db, caseId, runId, reason, actor);
+  setRemoved(db, caseId, removable(runId), reason, actor);
 }
 
 export function restoreRecorderRun(db: Db, caseId: string, runId: string, actor: Actor): void {
-  setRemoved(db, caseId, runId, null, actor);
-}
-
-function setRemoved(db: Db, caseId: string, runId: string, reason: string | null, actor: Actor): void {
-  write(db, caseId, actor, (tx, at) => {
-    const now = readRecorderRuns(tx, caseId).find((run) => run.id === runId);
-    if (now === undefined) throw new Error('No such recorder run in this case.');
-    if ((now.removed === null) === (reason === null)) return { result: undefined, change: null };
-    const removed = reason === null ? null : { at, reason };
-    tx.update(recorderRun)
-      .set({ removedAt: removed?.at ?? null, removedReason: removed?.reason ?? null })
-      .where(eq(recorderRun.id, runId))
-      .run();
-    return {
-      result: undefined,
-      change: {
-        action: reason === null ? 'restore' : 'remove',
-        subject: { kind: 'recorderRun', id: runId },
-        before: { removed: now.removed },
-        after: { removed },
-      },
-    };
-  });
+  setRemoved(db, caseId, removable(runId), null, actor);
 }
 
 /** All runs of the case in their order, removed ones included; samples are read by `readRecorderRun`. */

@@ -6,6 +6,7 @@ import { write, type Tx } from './change';
 import { newId } from './id';
 import { takeStaged } from './imports';
 import type { Db } from './open';
+import { setRemoved, type Removable } from './removal';
 import { fromSamples, toSamples } from './samples';
 import { trace } from './schema';
 import { requireSubject } from './subject';
@@ -105,34 +106,15 @@ const changeable = (now: Trace): Required<TraceChange> => ({
   hand: now.hand,
 });
 
+const removable = (id: string): Removable => ({ table: trace, kind: 'trace', id, name: 'outline' });
+
 /** Takes the outline out of the case, with the reason; file and line stay and it can be restored. */
 export function removeTrace(db: Db, caseId: string, traceId: string, reason: string, actor: Actor): void {
-  setRemoved(db, caseId, traceId, reason, actor);
+  setRemoved(db, caseId, removable(traceId), reason, actor);
 }
 
 export function restoreTrace(db: Db, caseId: string, traceId: string, actor: Actor): void {
-  setRemoved(db, caseId, traceId, null, actor);
-}
-
-function setRemoved(db: Db, caseId: string, traceId: string, reason: string | null, actor: Actor): void {
-  write(db, caseId, actor, (tx, at) => {
-    const now = toTrace(rowOf(tx, caseId, traceId));
-    if ((now.removed === null) === (reason === null)) return { result: undefined, change: null };
-    const removed = reason === null ? null : { at, reason };
-    tx.update(trace)
-      .set({ removedAt: removed?.at ?? null, removedReason: removed?.reason ?? null })
-      .where(eq(trace.id, traceId))
-      .run();
-    return {
-      result: undefined,
-      change: {
-        action: reason === null ? 'restore' : 'remove',
-        subject: { kind: 'trace', id: traceId },
-        before: { removed: now.removed },
-        after: { removed },
-      },
-    };
-  });
+  setRemoved(db, caseId, removable(traceId), null, actor);
 }
 
 /** The bytes of a line of points and the hash that seals them. Every coordinate is a finite number of mm. */

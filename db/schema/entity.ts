@@ -25,7 +25,8 @@ export const entityColumns = () => ({
 /** A table of any kind of record, of which only the columns common to all are known. */
 export type EntityTable = ReturnType<typeof sqliteTable<'entity', ReturnType<typeof entityColumns>>>;
 
-type WithRemoval = {
+/** The columns a removal is written into. */
+export type WithRemoval = {
   readonly id: AnySQLiteColumn;
   readonly caseId: AnySQLiteColumn;
   readonly removedAt: AnySQLiteColumn;
