@@ -1,8 +1,8 @@
 import { and, eq } from 'drizzle-orm';
+import type { SQLiteTable } from 'drizzle-orm/sqlite-core';
 import type { Actor } from './actor';
 import { write } from './change';
 import type { Db } from './open';
-import type { SQLiteTable } from 'drizzle-orm/sqlite-core';
 import type { EntityTable, WithRemoval } from './schema/entity';
 
 /** A record of the case by its table, and how the log and a message call it. */

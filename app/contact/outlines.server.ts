@@ -3,6 +3,7 @@ import { nameOf } from '~/lib/case/name-of';
 import { standing } from '~/lib/case/current';
 import type { CaseRecord } from '~/lib/case/record';
 import type { Trace } from '~/lib/case/trace';
+import { tracedRail, tracedWheel } from '~/lib/findings/contact/traced-shape';
 import type { Context } from '~/lib/findings/context';
 import type { Outline } from '~/lib/outline/outline';
 import { ok, refuse, type Result } from '~/lib/readings/result';
@@ -23,7 +24,7 @@ const tracesAt = ({ traces }: CaseRecord, { shape, side }: Place): readonly Trac
 export const outlineChoices = (record: CaseRecord, place: Place): readonly OutlineChoice[] => [
   ...tracesAt(record, place).map((trace) => ({
     id: `trace:${trace.id}`,
-    label: `Traced: ${nameOf(record, trace.subject)}${trace.takenAt ? `, ${localTime(trace.takenAt)}` : ''}`,
+    label: `Traced: ${nameOf(record, trace.subject)}${trace.takenAt ? `, ${localTime(trace.takenAt)}` : ''}${trace.disturbance === 'disturbed' ? ', disturbed' : ''}`,
   })),
   ...referenceShapesOf(place.shape).map(({ id, name, source }) => ({
     id: `new:${id}`,
@@ -31,14 +32,11 @@ export const outlineChoices = (record: CaseRecord, place: Place): readonly Outli
   })),
 ];
 
-/** The first derailed wheelset's wheel and the rail of that side, as traced; else a new shape. */
-export function usualChoice({ record, first }: Context, place: Place): string {
-  const traces = tracesAt(record, place);
-  const wanted =
-    place.shape === 'wheel'
-      ? traces.find(({ subject }) => subject.id === first.wheelset?.entity.id)
-      : traces[0];
-  if (wanted) return `trace:${wanted.id}`;
+/** The outlines that the findings stand on each other; else a new shape. */
+export function usualChoice(context: Context, place: Place): string {
+  const traced = place.shape === 'wheel' ? tracedWheel(context, place.side) : tracedRail(context, place.side);
+  if (traced) return `trace:${traced.trace.id}`;
+  const { record } = context;
   const rail = standing(record, 'rail').find(({ fields }) => fields.rail === place.side);
   const section = place.shape === 'rail' ? shapeOfSection(String(rail?.fields.section ?? '')) : null;
   return `new:${(section ?? referenceShapesOf(place.shape)[0])?.id ?? ''}`;

@@ -1,9 +1,11 @@
 import type { LoadedCase } from '~/app/case.server';
 import { caseContext, caseFindings } from '~/app/findings/case-findings.server';
 import { systemOf } from '~/app/readings/take.server';
-import { GAUGE_BELOW_TOP_EN_MM, GAUGE_BELOW_TOP_US_MM, type ContactInput } from '~/lib/contact/setup';
+import type { ContactInput } from '~/lib/contact/setup';
+import { gaugeBelowTopMm, usual, USUAL_RADIUS_MM } from '~/lib/findings/contact/usual';
 import type { Context } from '~/lib/findings/context';
 import { keyInputsOf } from '~/lib/findings/key-inputs';
+import { railReading } from '~/lib/findings/rail-place';
 import type { Outline } from '~/lib/outline/outline';
 import { formatMeasure } from '~/lib/readings/format';
 import { parseMeasure } from '~/lib/readings/parse';
@@ -69,22 +71,20 @@ type Known = { readonly value: number; readonly from: string };
 const READ = 'from the readings';
 const INCH = 25.4;
 
-/** Where nothing was read: standard gauge, a new freight wheelset, rails upright. */
+/** Where nothing was read: standard gauge, a new freight wheelset, rails as they usually lean. */
 const TAKEN: Readonly<Record<MeasureId, Known>> = {
   backToBack: {
     value: 53.125 * INCH,
     from: 'not read: 53 1/8 in, a new narrow-flange wheelset (from memory)',
   },
   gauge: { value: 56.5 * INCH, from: 'not read: standard gauge' },
-  diameter: { value: 36 * INCH, from: 'not read: 36 in' },
-  cantLeft: { value: 0, from: 'not read: upright' },
-  cantRight: { value: 0, from: 'not read: upright' },
+  diameter: { value: 2 * USUAL_RADIUS_MM, from: 'not read: 36 in' },
+  cantLeft: { value: usual('railCant').value, from: 'not read: the middle of the usual range' },
+  cantRight: { value: usual('railCant').value, from: 'not read: the middle of the usual range' },
 };
 
 function knownOf(loaded: LoadedCase, context: Context, id: MeasureId): Known {
   const inputs = keyInputsOf(context);
-  const { outer } = context.sides;
-  const cant = (side: 'left' | 'right') => inputs[outer === side ? 'railCantOuter' : 'railCantInner'];
   const diameters = caseFindings(loaded).flatMap((finding) =>
     finding.what === 'wheelDiameter' &&
     finding.kind === 'measured' &&
@@ -97,8 +97,8 @@ function knownOf(loaded: LoadedCase, context: Context, id: MeasureId): Known {
     gauge: inputs.gaugeStanding.measured?.value,
     diameter:
       diameters.length === 0 ? undefined : diameters.reduce((sum, each) => sum + each, 0) / diameters.length,
-    cantLeft: outer === null ? undefined : cant('left').measured?.value,
-    cantRight: outer === null ? undefined : cant('right').measured?.value,
+    cantLeft: railReading(context, 'left', 'railCant')?.taken.value,
+    cantRight: railReading(context, 'right', 'railCant')?.taken.value,
   };
   const value = values[id];
   return value === undefined ? TAKEN[id] : { value, from: READ };
@@ -161,7 +161,7 @@ export function contactView(loaded: LoadedCase, asked: URLSearchParams): Contact
     stands: standing(
       outline,
       value,
-      system,
+      gaugeBelowTopMm(context),
       measures.some(({ error }) => error !== null),
     ),
   };
@@ -170,7 +170,7 @@ export function contactView(loaded: LoadedCase, asked: URLSearchParams): Contact
 function standing(
   outline: (id: PlaceId) => Result<Outline>,
   value: (id: MeasureId) => number,
-  system: UnitSystem,
+  belowTopMm: number,
   unread: boolean,
 ): Result<SentContact> {
   const [leftWheel, rightWheel, leftRail, rightRail] = [
@@ -189,7 +189,7 @@ function standing(
     right: { wheel: sent(rightWheel.value), rail: sent(rightRail.value) },
     backToBackMm: value('backToBack'),
     gaugeMm: value('gauge'),
-    gaugeBelowTopMm: system === 'us' ? GAUGE_BELOW_TOP_US_MM : GAUGE_BELOW_TOP_EN_MM,
+    gaugeBelowTopMm: belowTopMm,
     cantLeftRad: value('cantLeft'),
     cantRightRad: value('cantRight'),
     rollingRadiusMm: value('diameter') / 2,

@@ -2,18 +2,17 @@ import { systemOf } from '~/app/readings/take.server';
 import type { CaseRecord } from '~/lib/case/record';
 import type { Trace } from '~/lib/case/trace';
 import { railDimensions, wheelDimensions } from '~/lib/figures/trace-dimensions';
+import { FINDING_SEED } from '~/lib/findings/context';
 import { outlineOfPairs } from '~/lib/outline/pairs';
 import { RAIL_FEATURES } from '~/lib/rail/features';
 import { registerRail } from '~/lib/rail/register';
 import { railTraceFeatures } from '~/lib/rail/trace-features';
 import type { Result } from '~/lib/readings/result';
+import { newSectionOf } from '~/lib/shapes/traced-outline';
 import { WHEEL_FEATURES } from '~/lib/wheel/feature-table';
 import { registerWheel } from '~/lib/wheel/register';
 import { wheelTraceFeatures } from '~/lib/wheel/trace-features';
 import type { FeatureValue, FeatureValues } from './feature-values';
-import { sectionOf } from './placed.server';
-
-const SEED = 1;
 
 type Known = Pick<FeatureValue, 'id' | 'name' | 'meaning' | 'dimension'>;
 type Found = FeatureValue['found'];
@@ -34,7 +33,7 @@ export function computeFeatures(record: CaseRecord, trace: Trace): FeatureValues
   const system = systemOf(record.fields);
   const drawn = outlineOfPairs(trace.pointsMm);
   if (trace.shape === 'wheel') {
-    const wheel = wheelTraceFeatures(trace, SEED);
+    const wheel = wheelTraceFeatures(trace, FINDING_SEED);
     const lies = registerWheel(drawn, trace);
     if (!wheel.ok || !lies.ok) return { ok: false, problem: messageOf(wheel, lies) };
     const { features, remarks, outline } = wheel.value;
@@ -47,8 +46,8 @@ export function computeFeatures(record: CaseRecord, trace: Trace): FeatureValues
       dimensions: wheelDimensions(outline, features, system),
     };
   }
-  const reference = sectionOf(record, trace);
-  const rail = railTraceFeatures(trace, reference, SEED);
+  const reference = newSectionOf(record, trace);
+  const rail = railTraceFeatures(trace, reference, FINDING_SEED);
   const lies = registerRail(drawn, { mirrored: trace.mirrored, reference });
   if (!rail.ok || !lies.ok) return { ok: false, problem: messageOf(rail, lies) };
   const { features, remarks, outline, newTopMm } = rail.value;

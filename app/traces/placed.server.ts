@@ -4,17 +4,9 @@ import type { Outline } from '~/lib/outline/outline';
 import { outlineOfPairs } from '~/lib/outline/pairs';
 import { afterwards, placed, type Placing } from '~/lib/outline/placing';
 import { registerRail } from '~/lib/rail/register';
-import { shapeOfSection } from '~/lib/shapes';
-import { wholeOutline } from '~/lib/shapes/whole-outline';
+import { newSectionOf } from '~/lib/shapes/traced-outline';
 import type { FeatureValues } from './feature-values';
 import type { HandTrial } from './hand';
-
-/** The new section of the rail that was traced; null when it is not said or not known. */
-export function sectionOf(record: CaseRecord, trace: Trace): Outline | null {
-  const rail = record.entities.rail.find(({ id }) => id === trace.subject.id);
-  const shape = shapeOfSection(String(rail?.fields.section ?? ''));
-  return shape && wholeOutline(shape);
-}
 
 type Lies = Extract<FeatureValues, { ok: true }>;
 
@@ -22,7 +14,7 @@ type Lies = Extract<FeatureValues, { ok: true }>;
 function placingOf(record: CaseRecord, trace: Trace, lies: Lies, mirrored: boolean): Placing {
   if (trace.shape === 'wheel' || mirrored === trace.mirrored) return lies.placing;
   const drawn = outlineOfPairs(trace.pointsMm);
-  const rail = registerRail(drawn, { mirrored, reference: sectionOf(record, trace) });
+  const rail = registerRail(drawn, { mirrored, reference: newSectionOf(record, trace) });
   return rail.ok ? rail.value.placing : lies.placing;
 }
 

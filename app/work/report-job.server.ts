@@ -11,6 +11,7 @@ import { join, resolve } from 'node:path';
 import { z } from 'zod';
 import type { LoadedCase } from '~/app/case.server';
 import { files } from '~/app/files.server';
+import { keepOnDisk } from '~/app/findings/keep.server';
 import { recorderMoment } from '~/app/findings/recorder-speed.server';
 import { entryInWords } from '~/app/log/wording.server';
 import { newId } from '~/db/id';
@@ -90,6 +91,7 @@ export async function writeReport(
         assessment,
         recorder: recorded(loaded),
         simulated,
+        keep: keepOnDisk,
         photoFile: (sha256) => photos.get(sha256) ?? null,
         generatedAt: new Date().toISOString(),
         version: programVersion(),

@@ -97,6 +97,11 @@ export const RAIL_FEATURES: readonly RailFeature[] = [
   },
 ];
 
+/** A placed outline stands upright by itself; only how the drawing was held can tell the cant. */
+export const CANT_NOT_CARRIED: Result<never> = refuse(
+  'It was not said that the upright of the drawing is square to the track: read the cant with a level board and enter it.',
+);
+
 /** Where a dimension is drawn, in the frame of the placed trace. */
 export type Where = { readonly from: PointMm; readonly to: PointMm };
 
@@ -152,9 +157,7 @@ export function railFeatures(
     gaugeFaceAngle: gaugeFaceAngle(gauge, scatterMm),
     headWidth: headWidth(gauge, field),
     headAreaLoss: headAreaLoss(line, reference, newTopMm),
-    railCant: refuse(
-      'It was not said that the upright of the drawing is square to the track: read the cant with a level board and enter it.',
-    ),
+    railCant: CANT_NOT_CARRIED,
   };
 }
 

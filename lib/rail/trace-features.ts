@@ -1,10 +1,17 @@
 import { type Trace } from '../case/trace';
 import { type Method } from '../findings/finding';
-import { outlineOf, type Outline } from '../outline/outline';
+import type { Outline } from '../outline/outline';
+import { outlineOfPairs } from '../outline/pairs';
 import { type Placing } from '../outline/placing';
 import { resampled } from '../outline/resample';
 import { ok, refuse, type Result } from '../readings/result';
-import { RAIL_FEATURES, railFeatures, type FoundFeature, type RailFeatureId } from './features';
+import {
+  CANT_NOT_CARRIED,
+  RAIL_FEATURES,
+  railFeatures,
+  type FoundFeature,
+  type RailFeatureId,
+} from './features';
 import { layRail, settled, type RegisteredRail } from './register';
 import { NOISE_LENGTH_MM, shakenTraces } from './shaken';
 
@@ -25,15 +32,6 @@ const LEAST_SHARE = 0.9;
 /** Between the points of the line that is shaken, mm. */
 const STEP_MM = 0.5;
 
-/** The trace as a line, in the drawing's own frame. */
-export function railTraceOutline({ pointsMm }: Pick<Trace, 'pointsMm'>): Outline {
-  const half = Math.floor(pointsMm.length / 2);
-  return outlineOf(
-    Float64Array.from({ length: half }, (_, i) => pointsMm[2 * i]!),
-    Float64Array.from({ length: half }, (_, i) => pointsMm[2 * i + 1]!),
-  );
-}
-
 /**
  * Places the trace of a rail on its new section and finds its features, each with the uncertainty that
  * the trace's own noise gives it: 200 draws of the trace (`./shaken`), each placed again and read again;
@@ -47,7 +45,7 @@ export function railTraceFeatures(
   reference: Outline | null,
   seed: number,
 ): Result<TracedRail> {
-  const laid = layRail(railTraceOutline(trace), { mirrored: trace.mirrored, reference });
+  const laid = layRail(outlineOfPairs(trace.pointsMm), { mirrored: trace.mirrored, reference });
   if (!laid.ok) return laid;
   const { rail, near } = settled(laid.value, laid.value.line, trace.hand);
   const cantOf = (placed: RegisteredRail): Result<FoundFeature> => cantIn(trace.making, placed);
@@ -102,9 +100,7 @@ const MOST_CANT_RAD = 0.3;
  */
 function cantIn(making: Trace['making'], { placing, parts }: RegisteredRail): Result<FoundFeature> {
   if (making.plumb !== true) {
-    return refuse(
-      'It was not said that the upright of the drawing is square to the track: read the cant with a level board and enter it.',
-    );
+    return CANT_NOT_CARRIED;
   }
   if (parts !== 'section' && parts !== 'head')
     return refuse('The outline does not show enough of the rail to tell its upright: trace down to the web.');

@@ -98,6 +98,16 @@ describe('fit of a wheel to a point', () => {
     expect(at.get('pointClearanceTip:x1').kind).toBe('notMeasured');
   });
 
+  it('leaves out an outline of a wheelset that was disturbed, whatever is said of the outline', () => {
+    const before = record([turnout(TIP)], { wheel: [], traces: [trace()] });
+    const wheelset = before.entities.wheelset.map((each) => ({
+      ...each,
+      fields: { ...each.fields, disturbance: 'disturbed' },
+    }));
+    const at = byId({ ...before, entities: { ...before.entities, wheelset } }, OPTIONS);
+    expect(at.get('pointClearanceTip:x1').kind).toBe('notMeasured');
+  });
+
   it('more noise in the trace makes the clearance less sure', () => {
     const of = (acrossMm: number) =>
       found([turnout(TIP)], {

@@ -56,7 +56,7 @@ describe('the shapes of wheels and rails in the report', { timeout: PATIENCE }, 
     for (const position of ['centred', 'left flange begins to bear', 'right flange begins to bear'])
       expect(text).toContain(`Contact between wheels and rails, wheelset ${position}.`);
     expect(text).toContain('Equivalent conicity at 3 mm');
-    expect(text).toContain('Cant of the left rail not read: drawn upright.');
+    expect(text).toContain('Cant of the left rail not read: 0.5° inward, the middle of the usual range.');
     expect(text).toContain('in per 100,000 miles');
     expect(text).toContain('49 CFR 215.103');
   });
@@ -69,7 +69,7 @@ describe('the shapes of wheels and rails in the report', { timeout: PATIENCE }, 
     });
     expect(said).toContain('Outlines of the rails were not recorded.');
     expect(said).toContain(
-      'missing: a trace of the left wheel, a trace of the left rail, a trace of the right rail',
+      'missing: an undisturbed outline of the left wheel of the first derailed axle, an undisturbed outline of the left rail near the POD, an undisturbed outline of the right rail near the POD',
     );
     expect(said).toContain('A history of wear was not recorded');
   });

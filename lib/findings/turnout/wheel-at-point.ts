@@ -88,31 +88,13 @@ function rememberedSimple(): WheelAtPoint['flange'] {
 const wheelRemark = ({ first }: Context, side: Side): string =>
   `Wheel on the ${side} side, against the stock rail of the point that was read. ${first.wheelset?.remark ?? ''}`.trim();
 
-/** The last outline of one side that stands and was made before anything was disturbed. */
-export function lastTrace(
-  context: Context,
-  shape: Trace['shape'],
-  subjectId: string | undefined,
-  side: Side,
-): Trace | null {
-  return (
-    context.record.traces
-      .filter(
-        (trace) =>
-          trace.shape === shape &&
-          trace.subject.id === subjectId &&
-          (shape === 'rail' || trace.side === side) &&
-          trace.removed === null &&
-          trace.disturbance === 'undisturbed',
-      )
-      .sort((a, b) => (a.takenAt ?? '').localeCompare(b.takenAt ?? '') || a.order - b.order)
-      .at(-1) ?? null
-  );
-}
-
 function tracedWheel(context: Context, side: Side): WheelAtPoint | { readonly why: readonly string[] } {
-  const trace = lastTrace(context, 'wheel', context.first.wheelset?.entity.id, side);
-  if (trace === null) return { why: [] };
+  const wheelset = context.first.wheelset?.entity.id;
+  const trace =
+    wheelset === undefined
+      ? undefined
+      : context.traces.undisturbed({ kind: 'wheelset', id: wheelset, slot: side }).at(-1);
+  if (trace === undefined) return { why: [] };
   const wheel = tracedOutline(context.record, trace);
   if (!wheel.ok) return { why: [`The outline of the ${side} wheel could not be used: ${wheel.message}`] };
   const rail = stockRail(context, side);
@@ -174,9 +156,9 @@ const U_UNWORN_MM = 1;
 function stockRail(context: Context, side: Side): StockRail | null {
   const rails = railsNearPod(context, side);
   for (const rail of rails) {
-    const trace = lastTrace(context, 'rail', rail.entity.id, side);
+    const trace = context.traces.undisturbed({ kind: 'rail', id: rail.entity.id, slot: '' }).at(-1);
     const outline = trace && tracedOutline(context.record, trace);
-    if (trace !== null && outline?.ok) {
+    if (trace !== undefined && outline?.ok) {
       return {
         outline: outline.value,
         uMm: trace.uncertainty.acrossMm,

@@ -1,30 +1,24 @@
 import { clearanceMethod, flangeClearance } from '../../contact/clearance';
 import { conicityMethod, equivalentConicity } from '../../contact/conicity';
 import { headPartMethod } from '../../contact/head-part';
-import {
-  contactSetup,
-  GAUGE_BELOW_TOP_EN_MM,
-  GAUGE_BELOW_TOP_US_MM,
-  type ContactSetup,
-} from '../../contact/setup';
+import { contactSetup, type ContactSetup, type Side } from '../../contact/setup';
 import { contactAt } from '../../contact/state';
 import { contactSweep, shiftsBetween } from '../../contact/sweep';
 import { contactCurves } from '../../figures/contact-curves';
 import { contactPicture } from '../../figures/contact-picture';
+import { tracedRail, tracedWheel, wanting } from '../../findings/contact/traced-shape';
+import { gaugeBelowTopMm, usual, USUAL_RADIUS_MM } from '../../findings/contact/usual';
 import type { Method } from '../../findings/finding';
 import { keyInputsOf } from '../../findings/key-inputs';
+import { railReading } from '../../findings/rail-place';
 import { formatMeasure } from '../../readings/format';
 import { ok, refuse, type Result } from '../../readings/result';
-import { tracedOutline } from '../../shapes/traced-outline';
 import { faint } from '../type/inline';
 import type { Report } from '../report';
 import type { Writer } from '../writer';
-import { latest, tracedRails, tracedWheels, type TracedThing } from './traced-shapes';
 
 export const CONTACT_METHODS: readonly Method[] = [clearanceMethod, conicityMethod, headPartMethod];
 
-/** Taken where no diameter of the wheelset was found; it changes the roll angles by less than their last digit. */
-const USUAL_RADIUS_MM = 18 * 25.4;
 const REACH_MM = 10;
 /** A clearance is found to 0.0001 mm: a hair beyond it the flange bears. */
 const BEARS_MM = 0.01;
@@ -39,30 +33,40 @@ type Stand = {
   readonly on: readonly string[];
 };
 
-const onSide = (things: readonly TracedThing[], side: 'left' | 'right'): TracedThing | undefined =>
-  things.find((each) => each.side === side);
+const SIDES = ['left', 'right'] as const;
 
-/** The first derailed wheelset as traced on the rails as traced; says what is missing. */
-function standOf({ context, findings, system, record }: Report): Result<Stand> {
-  const [wheels, rails] = [tracedWheels(context), tracedRails(context)];
+/**
+ * The outlines that the findings stand on each other, with the gauge and back-to-back they take; says
+ * what is missing.
+ */
+function standOf({ context, findings, system }: Report): Result<Stand> {
   const inputs = keyInputsOf(context);
   const [back, gauge] = [inputs.backToBackMin.measured, inputs.gaugeStanding.measured];
-  const missing = [
-    ...(['left', 'right'] as const).flatMap((side) => [
-      ...(onSide(wheels, side) === undefined ? [`a trace of the ${side} wheel`] : []),
-      ...(onSide(rails, side) === undefined ? [`a trace of the ${side} rail`] : []),
-    ]),
-    ...(back === null ? ['back-to-back of the wheelset'] : []),
-    ...(gauge === null ? ['gauge at the POD'] : []),
-  ];
-  if (missing.length > 0 || back === null || gauge === null) {
+  const [leftWheel, rightWheel] = [tracedWheel(context, 'left'), tracedWheel(context, 'right')];
+  const [leftRail, rightRail] = [tracedRail(context, 'left'), tracedRail(context, 'right')];
+  if (
+    leftWheel === null ||
+    rightWheel === null ||
+    leftRail === null ||
+    rightRail === null ||
+    back === null ||
+    gauge === null
+  ) {
+    const missing = [
+      ...(leftWheel === null ? [wanting('left', 'wheel')] : []),
+      ...(leftRail === null ? [wanting('left', 'rail')] : []),
+      ...(rightWheel === null ? [wanting('right', 'wheel')] : []),
+      ...(rightRail === null ? [wanting('right', 'rail')] : []),
+      ...(back === null ? ['back-to-back of the wheelset'] : []),
+      ...(gauge === null ? ['gauge at the POD'] : []),
+    ];
     return refuse(`Contact between wheels and rails was not computed; missing: ${missing.join(', ')}.`);
   }
-  const { outer } = context.sides;
-  const cant = (side: 'left' | 'right'): number | null =>
-    outer === null
-      ? null
-      : (inputs[outer === side ? 'railCantOuter' : 'railCantInner'].measured?.value ?? null);
+  const read = {
+    left: railReading(context, 'left', 'railCant')?.taken.value ?? null,
+    right: railReading(context, 'right', 'railCant')?.taken.value ?? null,
+  };
+  const cantRad = (side: Side): number => read[side] ?? usual('railCant').value;
   const diameters = findings.flatMap((finding) =>
     finding.what === 'wheelDiameter' &&
     finding.kind === 'measured' &&
@@ -70,50 +74,32 @@ function standOf({ context, findings, system, record }: Report): Result<Stand> {
       ? [finding.value]
       : [],
   );
-  const radius =
-    diameters.length === 0
-      ? USUAL_RADIUS_MM
-      : diameters.reduce((sum, each) => sum + each, 0) / diameters.length / 2;
-  const outlineOn = (things: readonly TracedThing[], side: 'left' | 'right') => {
-    const found = onSide(things, side);
-    return found === undefined
-      ? refuse(`The ${side} side was not traced.`)
-      : tracedOutline(record, latest(found));
-  };
-  const lines = [
-    outlineOn(wheels, 'left'),
-    outlineOn(rails, 'left'),
-    outlineOn(wheels, 'right'),
-    outlineOn(rails, 'right'),
-  ] as const;
-  const [leftWheel, leftRail, rightWheel, rightRail] = lines;
-  if (!leftWheel.ok) return leftWheel;
-  if (!leftRail.ok) return leftRail;
-  if (!rightWheel.ok) return rightWheel;
-  if (!rightRail.ok) return rightRail;
   const setup = contactSetup({
-    left: { wheel: leftWheel.value, rail: leftRail.value },
-    right: { wheel: rightWheel.value, rail: rightRail.value },
+    left: { wheel: leftWheel.outline, rail: leftRail.outline },
+    right: { wheel: rightWheel.outline, rail: rightRail.outline },
     backToBackMm: back.value,
     gaugeMm: gauge.value,
-    gaugeBelowTopMm: system === 'us' ? GAUGE_BELOW_TOP_US_MM : GAUGE_BELOW_TOP_EN_MM,
-    cantLeftRad: cant('left') ?? 0,
-    cantRightRad: cant('right') ?? 0,
-    rollingRadiusMm: radius,
+    gaugeBelowTopMm: gaugeBelowTopMm(context),
+    cantLeftRad: cantRad('left'),
+    cantRightRad: cantRad('right'),
+    rollingRadiusMm:
+      diameters.length === 0
+        ? USUAL_RADIUS_MM
+        : diameters.reduce((sum, each) => sum + each, 0) / diameters.length / 2,
   });
   if (!setup.ok) return setup;
   const size = (mm: number): string =>
     formatMeasure(mm, { dimension: 'crossLength', system, form: 'decimal' });
+  const degrees = (rad: number): string => `${(rad * IN_DEGREES).toFixed(1).replace('-', '−')}°`;
   return ok({
     setup: setup.value,
     on: [
       `Back-to-back ${size(back.value)}, standing gauge ${size(gauge.value)}.`,
-      ...(['left', 'right'] as const).map((side) => {
-        const read = cant(side);
-        return read === null
-          ? `Cant of the ${side} rail not read: drawn upright.`
-          : `Cant of the ${side} rail ${(read * IN_DEGREES).toFixed(1).replace('-', '−')}° inward.`;
-      }),
+      ...SIDES.map((side) =>
+        read[side] === null
+          ? `Cant of the ${side} rail not read: ${degrees(cantRad(side))} inward, the middle of the usual range.`
+          : `Cant of the ${side} rail ${degrees(cantRad(side))} inward.`,
+      ),
       ...(diameters.length === 0 ? ['Wheel diameter not found: 36 in taken.'] : []),
     ],
   });
