@@ -1,5 +1,6 @@
 import { sqliteTable, text } from 'drizzle-orm/sqlite-core';
-import { entityColumns, entityRules } from './entity';
+import { entityColumns, entityRules, refersTo } from './entity';
+import { turnout } from './turnout';
 
 export const rail = sqliteTable(
   'rail',
@@ -8,10 +9,11 @@ export const rail = sqliteTable(
     rail: text('rail').notNull(),
     where: text('where').notNull(),
     section: text('section').notNull(),
+    stockRailOf: text('stock_rail_of'),
     rolled: text('rolled'),
     joint: text('joint'),
     disturbance: text('disturbance').notNull(),
     note: text('note'),
   },
-  (t) => entityRules('rail', t),
+  (t) => [...entityRules('rail', t), refersTo({ caseId: t.caseId, ref: t.stockRailOf }, turnout)],
 );

@@ -133,6 +133,13 @@ export const railKind: Kind = {
         label: id === 'other' ? 'Other (say which in the note)' : id,
       })),
     },
+    {
+      id: 'stockRailOf',
+      label: 'Stock rail of',
+      type: 'ref',
+      to: 'turnout',
+      help: 'The turnout whose point closes against this rail: flange and point are fitted on its outline.',
+    },
     { id: 'rolled', label: 'Rolled (maker mark, year)', type: 'text', maxLength: 60 },
     {
       id: 'joint',
