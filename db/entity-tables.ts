@@ -3,6 +3,7 @@ import type { EntityKind } from '~/lib/case/record';
 import type { EntityTable } from './schema/entity';
 import {
   instrument,
+  lineStretch,
   mark,
   person,
   rail,
@@ -19,6 +20,7 @@ const TABLES = {
   person,
   instrument,
   vehicle,
+  lineStretch,
   mark,
   station,
   wheelset,

@@ -6,6 +6,7 @@ export const SCREEN_OF: Readonly<Record<EntityKind, string>> = {
   instrument: 'scene',
   statement: 'scene',
   vehicle: 'train',
+  lineStretch: 'train',
   mark: 'marks',
   station: 'track',
   wheelset: 'wheels',

@@ -3,6 +3,7 @@ export { caseFile } from './case-file';
 export { changeLog } from './change-log';
 export { importMapping, stagedImport } from './imports';
 export { instrument } from './instrument';
+export { lineStretch } from './line-stretch';
 export { mark } from './mark';
 export { ownShape } from './own-shape';
 export { person } from './person';

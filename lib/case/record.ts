@@ -78,6 +78,7 @@ export const ENTITY_KINDS = [
   'person',
   'instrument',
   'vehicle',
+  'lineStretch',
   'mark',
   'station',
   'wheelset',

@@ -4,6 +4,7 @@ import type { Dimension, UnitSystem, Unit } from './unit';
 export const SUBJECT_KINDS = [
   'case',
   'vehicle',
+  'lineStretch',
   'mark',
   'station',
   'wheelset',

@@ -1,6 +1,7 @@
 import type { Kind } from '../kind';
 import type { EntityKind } from '../record';
 import { markKind, railKind, stationKind, turnoutKind } from './ground';
+import { lineStretchKind } from './line-stretch';
 import { instrumentKind, personKind, statementKind } from './people';
 import { truckKind, wheelDefectKind, wheelsetKind } from './running-gear';
 import { vehicleKind } from './vehicle';
@@ -12,6 +13,7 @@ export const KINDS: Readonly<Record<EntityKind, Kind>> = {
   person: personKind,
   instrument: instrumentKind,
   vehicle: vehicleKind,
+  lineStretch: lineStretchKind,
   mark: markKind,
   station: stationKind,
   wheelset: wheelsetKind,

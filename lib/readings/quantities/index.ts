@@ -19,6 +19,7 @@ import {
   stringLineGroup,
   tiesGroup,
 } from './station';
+import { lineProfileGroup } from './line-profile';
 import { ladingGroup, locomotiveGroup, podPlacingGroup, trainTrackGroup, vehicleTrackGroup } from './train';
 import { sideBearingGroup } from './truck';
 import { alongPointGroup, frogAndGuardGroup, pointFitGroup, switchStateGroup } from './turnout';
@@ -40,6 +41,7 @@ export const GROUPS: readonly QuantityGroup[] = [
   locomotiveGroup,
   podPlacingGroup,
   trainTrackGroup,
+  lineProfileGroup,
   trainObservations,
   markExtentGroup,
   markObservations,

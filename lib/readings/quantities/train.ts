@@ -51,7 +51,7 @@ export const podPlacingGroup: QuantityGroup = {
   ],
 };
 
-const GRADE = {
+export const GRADE = {
   kind: 'measure',
   slots: [],
   dimension: 'ratio',
@@ -60,6 +60,20 @@ const GRADE = {
   usual: [-0.025, 0.025],
   defaultResolution: { halfWidth: 0.0005, source: 'track chart to 0.1 %; common practice, no source' },
   reference: { low: -0.015, high: 0.015, source: 'ordinary main-line grades; engineering judgement' },
+} as const;
+
+export const CURVATURE = {
+  kind: 'measure',
+  slots: [],
+  dimension: 'curvature',
+  bareUnit: { us: '°curve', metric: 'm radius' },
+  possible: [-1 / 30, 1 / 30],
+  usual: [-1 / 90, 1 / 90],
+  defaultResolution: {
+    halfWidth: degrees(0.05) / 30.48,
+    source: 'track chart gives 0.1 degree; common practice, no source',
+  },
+  reference: { low: 0, high: 1 / 110, source: 'tangent to sharp curve; engineering judgement' },
 } as const;
 
 export const trainTrackGroup: QuantityGroup = {
@@ -120,21 +134,11 @@ export const vehicleTrackGroup: QuantityGroup = {
       short: 'Grade',
     },
     {
-      kind: 'measure',
-      id: 'curvatureUnderVehicle',
-      name: 'Curvature under the vehicle',
-      short: 'Curvature',
+      ...CURVATURE,
       subject: 'vehicle',
-      slots: [],
-      dimension: 'curvature',
-      bareUnit: { us: '°curve', metric: 'm radius' },
-      possible: [-1 / 30, 1 / 30],
-      usual: [-1 / 90, 1 / 90],
-      defaultResolution: {
-        halfWidth: degrees(0.05) / 30.48,
-        source: 'track chart gives 0.1 degree; common practice, no source',
-      },
-      reference: { low: 0, high: 1 / 110, source: 'tangent to sharp curve; engineering judgement' },
+      id: 'curvatureUnderVehicle',
+      name: 'Curvature under the vehicle, of the other hand than at the POD negative',
+      short: 'Curvature',
     },
     {
       kind: 'measure',
