@@ -38,6 +38,12 @@ export type TakenState = {
 export type ReadingIndex = {
   readonly take: (kind: SubjectKind, id: string, quantity: string, slot?: string) => Taken | null;
   readonly state: (kind: SubjectKind, id: string, quantity: string, slot?: string) => TakenState | null;
+  /** `take` and `leftOut` of one quantity at each of many stations, in their order. */
+  readonly column: (
+    stationIds: readonly string[],
+    quantity: string,
+    slot?: string,
+  ) => { readonly at: readonly (Taken | null)[]; readonly leftOut: readonly (LeftOutWhy | null)[] };
   /** Why there is nothing to take although something was read; null when nothing was read or something stands. */
   readonly leftOut: (kind: SubjectKind, id: string, quantity: string, slot?: string) => LeftOutWhy | null;
   /** Slots of the quantity that anybody read, usable or not, in the order first read. */
@@ -62,6 +68,8 @@ export type DatedReading = {
 };
 
 type Cell = {
+  /** Which cell of the index it is, in the order first read. */
+  readonly order: number;
   usable: Reading[];
   /** Readings of a wheel long before the others: its history, not its size now. */
   history: Reading[];
@@ -70,8 +78,14 @@ type Cell = {
   taken: Taken | null | undefined;
 };
 
-/** By kind of subject, subject, quantity and slot. Nested, because joined keys cost more than all the rest. */
-type Cells = Map<SubjectKind, Map<string, Map<string, Map<string, Cell>>>>;
+/** One column of a sheet: a quantity and slot at every subject of a kind that has it. */
+type CellsOfColumn = Map<string, Cell>;
+
+/**
+ * By kind of subject, quantity, slot and subject. Nested, because joined keys cost more than all the rest;
+ * the subject last, because a sheet has thousands of them and few columns.
+ */
+type Cells = Map<SubjectKind, Map<string, Map<string, CellsOfColumn>>>;
 
 /** Papers and whole trains are not disturbed by a derailment in the way track and equipment are. */
 const HAS_STATE: ReadonlySet<SubjectKind> = new Set([
@@ -96,6 +110,7 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
   const instruments = subjects.get('instrument') ?? new Map<string, Entity>();
   const cells: Cells = new Map();
   const quantitiesRead = new Set<string>();
+  let order = 0;
   const positions = new Map<string, number>();
 
   for (const reading of currentReadings(record)) {
@@ -104,7 +119,13 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
     if (kind !== 'case' && entity === undefined) continue;
     const { quantity, slot, value } = reading;
     if (quantity === 'stationPosition' && value !== null && Number.isFinite(value)) positions.set(id, value);
-    const cell = cellFor(cells, kind, subjectKey(kind, id), quantity, slot);
+    const column = columnFor(cells, kind, quantity, slot);
+    const key = subjectKey(kind, id);
+    let cell = column.get(key);
+    if (cell === undefined) {
+      cell = { order: (order += 1), usable: [], history: [], leftOut: [], taken: undefined };
+      column.set(key, cell);
+    }
     quantitiesRead.add(quantity);
     const state = HAS_STATE.has(kind)
       ? stateOf(reading.disturbance, subjectState(kind, entity, subjects.get('wheelset')))
@@ -116,32 +137,50 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
     cell.usable.push(reading);
   }
 
-  for (const quantities of cells.get('wheelset')?.values() ?? [])
-    for (const slots of quantities.values()) for (const cell of slots.values()) setHistoryAside(cell);
+  for (const slots of cells.get('wheelset')?.values() ?? [])
+    for (const column of slots.values()) for (const cell of column.values()) setHistoryAside(cell);
 
   const uncertainty = uncertaintyByWriting(instruments);
-  const slotsOf = (kind: SubjectKind, id: string, quantity: string) =>
-    cells.get(kind)?.get(subjectKey(kind, id))?.get(quantity);
+  const cellAt = (kind: SubjectKind, id: string, quantity: string, slot: string): Cell | undefined =>
+    cells.get(kind)?.get(quantity)?.get(slot)?.get(subjectKey(kind, id));
 
   return {
     take: (kind, id, quantity, slot = '') => {
-      const cell = slotsOf(kind, id, quantity)?.get(slot);
-      if (cell === undefined) return null;
-      if (cell.taken === undefined) cell.taken = takeMean(cell, quantity, uncertainty);
-      return cell.taken;
+      const cell = cellAt(kind, id, quantity, slot);
+      return cell === undefined ? null : takeOnce(cell, findQuantity(quantity), uncertainty);
+    },
+    column: (stationIds, quantity, slot = '') => {
+      const at = new Array<Taken | null>(stationIds.length).fill(null);
+      const leftOut = new Array<LeftOutWhy | null>(stationIds.length).fill(null);
+      const column = cells.get('station')?.get(quantity)?.get(slot);
+      const read = findQuantity(quantity);
+      for (let i = 0; column !== undefined && i < stationIds.length; i += 1) {
+        const cell = column.get(stationIds[i] ?? '');
+        if (cell === undefined) continue;
+        at[i] = takeOnce(cell, read, uncertainty);
+        leftOut[i] = whyLeftOut(cell);
+      }
+      return { at, leftOut };
     },
     state: (kind, id, quantity, slot = '') => {
-      const cell = slotsOf(kind, id, quantity)?.get(slot);
+      const cell = cellAt(kind, id, quantity, slot);
       return cell === undefined ? null : takeState(cell, quantity);
     },
     leftOut: (kind, id, quantity, slot = '') => {
-      const cell = slotsOf(kind, id, quantity)?.get(slot);
-      return cell === undefined || cell.usable.length > 0 ? null : (cell.leftOut[0] ?? null);
+      const cell = cellAt(kind, id, quantity, slot);
+      return cell === undefined ? null : whyLeftOut(cell);
     },
-    slots: (kind, id, quantity) => [...(slotsOf(kind, id, quantity)?.keys() ?? [])],
+    slots: (kind, id, quantity) =>
+      [...(cells.get(kind)?.get(quantity) ?? [])]
+        .flatMap(([slot, column]) => {
+          const cell = column.get(subjectKey(kind, id));
+          return cell === undefined ? [] : [{ slot, order: cell.order }];
+        })
+        .sort((a, b) => a.order - b.order)
+        .map(({ slot }) => slot),
     position: (stationId) => positions.get(stationId) ?? null,
     dated: (wheelsetId, quantityId, slot = '') => {
-      const cell = slotsOf('wheelset', wheelsetId, quantityId)?.get(slot);
+      const cell = cellAt('wheelset', wheelsetId, quantityId, slot);
       const quantity = findQuantity(quantityId);
       if (cell === undefined || quantity?.kind !== 'measure') return [];
       return [...cell.history, ...cell.usable].flatMap((reading): readonly DatedReading[] => {
@@ -171,12 +210,16 @@ function setHistoryAside(cell: Cell): void {
 /** There is one case in a record, whatever its readings call it. */
 const subjectKey = (kind: SubjectKind, id: string): string => (kind === 'case' ? '' : id);
 
-function cellFor(cells: Cells, kind: SubjectKind, id: string, quantity: string, slot: string): Cell {
-  const subjects = childOf(cells, kind, () => new Map());
-  const quantities = childOf(subjects, id, () => new Map());
-  const slots = childOf(quantities, quantity, () => new Map());
-  return childOf(slots, slot, () => ({ usable: [], history: [], leftOut: [], taken: undefined }));
+function columnFor(cells: Cells, kind: SubjectKind, quantity: string, slot: string): CellsOfColumn {
+  const quantities = childOf(cells, kind, emptyMap<string, Map<string, CellsOfColumn>>);
+  const slots = childOf(quantities, quantity, emptyMap<string, CellsOfColumn>);
+  return childOf(slots, slot, emptyMap<string, Cell>);
 }
+
+const emptyMap = <K, V>(): Map<K, V> => new Map();
+
+const whyLeftOut = ({ usable, leftOut }: Cell): LeftOutWhy | null =>
+  usable.length > 0 ? null : (leftOut[0] ?? null);
 
 function childOf<K, V>(parents: Map<K, V>, key: K, make: () => V): V {
   const known = parents.get(key);
@@ -208,24 +251,32 @@ type UncertaintyOf = (reading: Reading, quantity: Measure) => number;
 
 /** A sheet repeats the same few writings many hundred times; each is read once. */
 function uncertaintyByWriting(instruments: ReadonlyMap<string, Entity>): UncertaintyOf {
-  const known = new Map<string, number>();
+  type ByWriting = Map<string, number>;
+  const known = new Map<Measure, Map<string | null, Map<string, ByWriting>>>();
   return (reading, quantity) => {
+    const { entered, unit, instrumentId } = reading;
     // What was written, in which unit, fixes the value too, on which the width of a radius depends.
-    const key = [reading.entered, reading.unit, reading.quantity, reading.instrumentId ?? ''].join('|');
-    const before = known.get(key);
+    const byInstrument = childOf(known, quantity, emptyMap<string | null, Map<string, ByWriting>>);
+    const byUnit = childOf(byInstrument, instrumentId, emptyMap<string, ByWriting>);
+    const byWriting = childOf(byUnit, unit, emptyMap<string, number>);
+    const before = byWriting.get(entered);
     if (before !== undefined) return before;
     const { u } = uncertaintyOf(
       reading,
       quantity,
-      reading.instrumentId === null ? undefined : instruments.get(reading.instrumentId),
+      instrumentId === null ? undefined : instruments.get(instrumentId),
     );
-    known.set(key, u);
+    byWriting.set(entered, u);
     return u;
   };
 }
 
-function takeMean(cell: Cell, quantityId: string, uncertainty: UncertaintyOf): Taken | null {
-  const quantity = findQuantity(quantityId);
+function takeOnce(cell: Cell, quantity: Quantity | undefined, uncertainty: UncertaintyOf): Taken | null {
+  if (cell.taken === undefined) cell.taken = takeMean(cell, quantity, uncertainty);
+  return cell.taken;
+}
+
+function takeMean(cell: Cell, quantity: Quantity | undefined, uncertainty: UncertaintyOf): Taken | null {
   if (quantity?.kind !== 'measure' && quantity?.kind !== 'count') return null;
   const [only] = cell.usable;
   if (only === undefined) return null;

@@ -12,6 +12,8 @@ export type Column = {
   readonly count: number;
 };
 
+const stationIds = oncePerContext(({ stations }): readonly string[] => stations.map(({ id }) => id));
+
 const columnsOf = oncePerContext(() => new Map<string, Column>());
 
 export function stationColumn(context: Context, quantity: string, slot: string = ''): Column {
@@ -24,8 +26,7 @@ export function stationColumn(context: Context, quantity: string, slot: string =
 
 function readColumn(context: Context, quantity: string, slot: string): Column {
   const { read, stations, unplaced } = context;
-  const at = stations.map(({ id }) => read.take('station', id, quantity, slot));
-  const leftOut = stations.map(({ id }) => read.leftOut('station', id, quantity, slot));
+  const { at, leftOut } = read.column(stationIds(context), quantity, slot);
   const lost = unplaced.filter(({ id }) => read.take('station', id, quantity, slot) !== null);
   return {
     at,

@@ -1,5 +1,5 @@
 import type { Method } from '../findings/finding';
-import { sharesAt, type Share } from './resample';
+import { pointFinder } from './resample';
 
 /** Nine stations, as 49 CFR 213.327(a) averages them. */
 export const UNIFORM_STATIONS = 9;
@@ -17,10 +17,15 @@ export type Deviation = {
   readonly deviation: number;
   /** Points averaged, the station itself among them; fewer than asked for near an end or a gap. */
   readonly used: number;
-  /** What each reading adds to `uniform`; the station's own comes first. */
-  readonly shares: readonly Share[];
   /** True where a point lay between two stations and was read off the line joining them. */
   readonly resampled: boolean;
+};
+
+/** What each reading adds to `uniform`, by its index; the station's own comes first. `count` of each hold. */
+export type Shares = {
+  readonly count: number;
+  readonly indices: ArrayLike<number>;
+  readonly weights: ArrayLike<number>;
 };
 
 /** Where the values stand and how far apart the points averaged are to be, m. */
@@ -38,7 +43,7 @@ export type Spread = {
  * `stations` points centred on it, itself included. Values: any one unit, in order along the track;
  * NaN where not taken. Without `spread` the values are evenly spaced and the points are the
  * stations themselves; with it the points are `spacingM` apart wherever the stations stand, and one
- * between two stations is read off the straight line joining them (see `sharesAt`).
+ * between two stations is read off the straight line joining them (see `pointFinder`).
  * Near an end, or beside a station not taken, the points opposite are left out too, so that the
  * window stays centred and a steady spiral still counts as uniform. null where the value itself
  * was not taken or fewer than three points remain.
@@ -49,54 +54,91 @@ export function deviationsFromUniform(
   stations: number = UNIFORM_STATIONS,
   spread: Spread = evenly(values.length),
 ): (Deviation | null)[] {
-  const { positionsM, spacingM } = spread;
-  const reach = Math.floor(stations / 2);
-  const has = (index: number): boolean => Number.isFinite(values[index] ?? NaN);
-  const found: (Deviation | null)[] = [];
-  for (let i = 0; i < values.length; i += 1) {
-    if (!has(i)) {
-      found.push(null);
-      continue;
-    }
-    const from = positionsM[i] ?? NaN;
-    const shares: { index: number; weight: number }[] = [{ index: i, weight: 1 }];
-    let used = 1;
-    let resampled = false;
-    for (let step = 1; step <= reach; step += 1) {
-      const before = sharesAt(positionsM, has, from - step * spacingM, spread, i - step);
-      if (before === null) continue;
-      const after = sharesAt(positionsM, has, from + step * spacingM, spread, i + step);
-      if (after === null) continue;
-      used += 2;
-      const between = before.length > 1 || after.length > 1;
-      resampled ||= between;
-      for (const share of before) add(shares, share, resampled);
-      for (const share of after) add(shares, share, resampled);
-    }
-    if (used < 3) {
-      found.push(null);
-      continue;
-    }
-    let uniform = 0;
-    for (const share of shares) {
-      share.weight /= used;
-      uniform += share.weight * (values[share.index] ?? NaN);
-    }
-    found.push({ uniform, deviation: (values[i] ?? NaN) - uniform, used, shares, resampled });
-  }
+  const found = new Array<Deviation | null>(values.length).fill(null);
+  eachDeviation(values, stations, spread, (index, deviation) => {
+    found[index] = deviation;
+  });
   return found;
 }
 
-/** Each reading once. Points that are stations are all different ones; only others have to be looked for. */
-function add(shares: { index: number; weight: number }[], { index, weight }: Share, search: boolean): void {
-  if (search) {
-    for (const known of shares) {
-      if (known.index !== index) continue;
-      known.weight += weight;
-      return;
+/**
+ * The same for every value that has one, in order, with the share each reading has in its uniform.
+ * `shares` holds only until the next call: a sheet of thousands of stations would make more of them
+ * than of anything else.
+ */
+export function eachDeviation(
+  values: ArrayLike<number>,
+  stations: number,
+  spread: Spread,
+  visit: (index: number, deviation: Deviation, shares: Shares) => void,
+): void {
+  const { positionsM, spacingM } = spread;
+  const reach = Math.floor(stations / 2);
+  const isTaken = Uint8Array.from({ length: values.length }, (_, i) => Number(Number.isFinite(values[i])));
+  const shares = shareSums(values.length, 4 * reach + 1);
+  const before = Array.from({ length: reach }, () => pointFinder(positionsM, isTaken, spread));
+  const after = Array.from({ length: reach }, () => pointFinder(positionsM, isTaken, spread));
+  for (let i = 0; i < values.length; i += 1) {
+    const from = positionsM[i] ?? NaN;
+    if (isTaken[i] === 0) continue;
+    shares.begin(i);
+    let used = 1;
+    let resampled = false;
+    for (let step = 0; step < reach; step += 1) {
+      const [back, on] = [before[step]!, after[step]!];
+      const there = back.find(from - (step + 1) * spacingM);
+      const opposite = there === 0 ? 0 : on.find(from + (step + 1) * spacingM);
+      if (opposite === 0) continue;
+      used += 2;
+      if (there > 1 || opposite > 1) resampled = true;
+      for (let k = 0; k < there; k += 1) shares.add(back.indices[k]!, back.weights[k]!);
+      for (let k = 0; k < opposite; k += 1) shares.add(on.indices[k]!, on.weights[k]!);
     }
+    if (used < 3) continue;
+    const uniform = shares.mean(values, used);
+    visit(i, { uniform, deviation: (values[i] ?? NaN) - uniform, used, resampled }, shares);
   }
-  shares.push({ index, weight });
+}
+
+/** Weights by reading, each reading once however many points it is near. */
+function shareSums(readings: number, most: number) {
+  const indices = new Int32Array(most);
+  const weights = new Float64Array(most);
+  // Where a reading stands in the list, while `listedFor` says that it is in the list of this station.
+  const placeOf = new Int32Array(readings);
+  const listedFor = new Int32Array(readings).fill(-1);
+  let own = -1;
+  const sums = {
+    count: 0,
+    indices,
+    weights,
+    begin(index: number): void {
+      own = index;
+      sums.count = 0;
+      sums.add(index, 1);
+    },
+    add(index: number, weight: number): void {
+      if (listedFor[index] === own) {
+        weights[placeOf[index]!]! += weight;
+        return;
+      }
+      listedFor[index] = own;
+      placeOf[index] = sums.count;
+      indices[sums.count] = index;
+      weights[sums.count] = weight;
+      sums.count += 1;
+    },
+    /** Divides the weights by the number of points and sums the values by them. */
+    mean(values: ArrayLike<number>, used: number): number {
+      let mean = 0;
+      for (let k = 0; k < sums.count; k += 1) {
+        weights[k]! /= used;
+        mean += weights[k]! * (values[indices[k]!] ?? NaN);
+      }
+      return mean;
+    },
+  };
+  return sums;
 }
 
 /** Stations are taped: within half a foot they are where they were meant to be. */

@@ -1,10 +1,11 @@
 import {
-  deviationsFromUniform,
+  eachDeviation,
   SAME_STATION_M,
   spreadOver,
   UNIFORM_STATIONS,
   usualSpacing,
   type Deviation,
+  type Shares,
 } from '../../track/deviation';
 import { oncePerContext } from '../once-per-context';
 import type { Context } from '../context';
@@ -26,36 +27,41 @@ export type Deviations = {
 /** Deviation of a column from uniform, uniform being the mean of points `pointsM` apart about the station. */
 export function deviationAt(context: Context, column: Column, pointsM: number): Deviations {
   const { positionsM, spacingM } = placesOf(context);
-  const found = deviationsFromUniform(
+  const at = new Array<Taken | null>(column.at.length).fill(null);
+  let resampled = 0;
+  eachDeviation(
     column.at.map((taken) => taken?.value ?? NaN),
     UNIFORM_STATIONS,
     spreadOver(positionsM, pointsM),
-  );
-  return {
-    at: found.map((deviation, index) => {
+    (index, deviation, shares) => {
       const taken = column.at[index];
-      return deviation && taken ? departing(column, deviation, taken) : null;
-    }),
-    stationsM: spacingM,
-    pointsM,
-    resampled: found.filter((deviation) => deviation?.resampled).length,
-  };
+      if (taken) at[index] = departing(column, deviation, shares, taken);
+      if (deviation.resampled) resampled += 1;
+    },
+  );
+  return { at, stationsM: spacingM, pointsM, resampled };
 }
 
 /** The station's own reading is one of those averaged: value − uniform = Σ aᵢ·mᵢ, u² = Σ aᵢ²·uᵢ². */
-function departing(column: Column, { deviation, shares, used }: Deviation, taken: Taken): Taken {
-  const ids: string[] = [];
-  let squares = 0;
-  shares.forEach(({ index, weight }, which) => {
-    const from = column.at[index];
-    if (!from) return;
-    squares += ((which === 0 ? 1 - weight : weight) * from.u) ** 2;
-    for (const id of from.readings) ids.push(id);
-  });
+function departing(
+  column: Column,
+  { deviation, used }: Deviation,
+  { count, indices, weights }: Shares,
+  taken: Taken,
+): Taken {
+  const readings: [string, ...string[]] = [taken.readings[0]];
+  for (let r = 1; r < taken.readings.length; r += 1) readings.push(taken.readings[r]!);
+  let squares = ((1 - weights[0]!) * taken.u) ** 2;
+  for (let k = 1; k < count; k += 1) {
+    const from = column.at[indices[k]!];
+    if (!from) continue;
+    squares += (weights[k]! * from.u) ** 2;
+    for (let r = 0; r < from.readings.length; r += 1) readings.push(from.readings[r]!);
+  }
   return {
     value: deviation,
     u: Math.sqrt(squares),
-    readings: [taken.readings[0], ...ids.slice(1)],
+    readings,
     remarks:
       used < UNIFORM_STATIONS
         ? [...taken.remarks, `Uniform is the mean of ${used} points here, not nine.`]
