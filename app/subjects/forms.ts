@@ -70,6 +70,7 @@ export const PART_FORMS = {
         'thicknessBehind',
         'depthBehind',
         'pointFaceAngle',
+        'pointClearanceBehind',
         'pointFirstTouch',
         'falseFlange',
         'falseFlangeBelowStockRail',

@@ -29,7 +29,7 @@ function ofTurnout(context: Context, turnout: Entity): readonly Finding[] {
   const place = pointPlace(context, turnout);
   const side = sideOfPoint(context, turnout);
   if (!place.counts || side === null) return [];
-  const wheel = wheelAtPoint(context, side);
+  const wheel = wheelAtPoint(context, side, turnout);
   if ('missing' in wheel || wheel.hollow === null) return [];
   const { hollow } = wheel;
   if (!(hollow.value > Math.max(SPOKEN_OF_MM, 2 * hollow.u))) return [];

@@ -1,14 +1,17 @@
 import type { FlangeAtRail } from '../../turnout/flange-at-rail';
 import { pointFit, type PointFit } from '../../turnout/point-fit';
+import type { PointSection } from '../../turnout/point-section';
 import type { Taken } from '../reading-index';
 import { across } from '../words';
 import type { ChipTaken, SectionTaken } from './point-readings';
 
-/** A place on a point that a flange can strike or ride: inputs in the order the fit takes them. */
+/** A place on a point where a flange passes: inputs in the order the fit takes them. */
 export type PlaceOnPoint = {
-  readonly id: 'tip' | 'chipFloor' | 'chipEnd';
+  readonly id: 'tip' | 'chipFloor' | 'chipEnd' | 'behind';
   readonly behindMm: number;
   readonly inputs: readonly Taken[];
+  /** The point there for drawn values, the inputs of the place beginning at `from`. */
+  readonly section: (values: ArrayLike<number>, from: number) => PointSection;
   /** Fit for drawn values, the inputs of the place beginning at `from`. */
   readonly fit: (flange: FlangeAtRail, values: ArrayLike<number>, from: number, faceRad: number) => PointFit;
   readonly remarks: readonly string[];
@@ -48,30 +51,36 @@ function placeAt(
   const near = sectionNear(sections, behindMm);
   if (near === null) return null;
   const { inputs, share, remark } = near;
+  const section: PlaceOnPoint['section'] = (values, from) => {
+    const at = (i: number): number => {
+      const before = values[from + i] ?? NaN;
+      return share === 0 ? before : before + ((values[from + 3 + i] ?? NaN) - before) * share;
+    };
+    const below = lowered === null ? 0 : Math.max(0, values[from + inputs.length] ?? 0);
+    return { behindMm, gapMm: at(0), thicknessMm: at(1), depthMm: at(2) + below };
+  };
   return {
     id,
     behindMm,
     inputs: lowered === null ? inputs : [...inputs, lowered],
-    fit: (flange, values, from, faceRad) => {
-      const at = (i: number): number => {
-        const before = values[from + i] ?? NaN;
-        return share === 0 ? before : before + ((values[from + 3 + i] ?? NaN) - before) * share;
-      };
-      const below = lowered === null ? 0 : Math.max(0, values[from + inputs.length] ?? 0);
-      return pointFit(flange, { gapMm: at(0), thicknessMm: at(1), depthMm: at(2) + below }, faceRad);
-    },
+    section,
+    fit: (flange, values, from, faceRad) => pointFit(flange, section(values, from), faceRad),
     remarks: [...remarks, remark],
   };
 }
 
+type Places = {
+  /** The tip, the floor of a chip and the edge where the chip ends. */
+  readonly places: readonly PlaceOnPoint[];
+  /** Where the point was read behind the tip. */
+  readonly behind: readonly PlaceOnPoint[];
+};
+
 /**
- * The tip, the floor of a chip and the edge where the chip ends. A chip whose length was not read has a
- * floor and no end. `sections` from the tip back.
+ * Where a flange is held against a point. A chip whose length was not read has a floor and no end.
+ * `sections` from the tip back.
  */
-export function placesOnPoint(
-  sections: readonly SectionTaken[],
-  chip: ChipTaken | null,
-): readonly PlaceOnPoint[] {
+export function placesOnPoint(sections: readonly SectionTaken[], chip: ChipTaken | null): Places {
   const tipIsChipped = chip !== null && chip.chip.fromMm === 0;
   const floor =
     chip &&
@@ -87,5 +96,17 @@ export function placesOnPoint(
   const tip = placeAt('tip', 0, sections, null, [
     tipIsChipped ? 'The tip as it would be without the chip that begins there.' : '',
   ]);
-  return [tip, floor, end].flatMap((place) => place ?? []);
+  return {
+    places: [tip, floor, end].flatMap((place) => place ?? []),
+    behind: sections.flatMap(({ behindMm }) => {
+      if (behindMm === 0) return [];
+      const inChip =
+        chip !== null && behindMm >= chip.chip.fromMm && behindMm < chip.chip.fromMm + chip.chip.lengthMm;
+      return (
+        placeAt('behind', behindMm, sections, inChip ? chip.depth : null, [
+          inChip ? 'The place lies within the chip.' : '',
+        ]) ?? []
+      );
+    }),
+  };
 }

@@ -2,9 +2,7 @@ import type { Entity } from '../../case/record';
 import type { Trace } from '../../case/trace';
 import { simpleFlangeAtRail } from '../../mechanics/point-clearance';
 import type { Outline } from '../../outline/outline';
-import { shapeOfSection } from '../../shapes';
 import { tracedOutline } from '../../shapes/traced-outline';
-import { wholeOutline } from '../../shapes/whole-outline';
 import type { WheelAgainstRail } from '../../turnout/against-stock-rail';
 import type { FlangeAtRail } from '../../turnout/flange-at-rail';
 import { shakenWheel, type ShakenWheel } from '../../turnout/shaken-wheel';
@@ -12,8 +10,8 @@ import { normalUpperTail } from '../../rules/normal';
 import { distinct } from '../build';
 import type { Context } from '../context';
 import type { Side } from '../pod-sides';
-import { placeRemark, railsNearPod } from '../rail-place';
 import type { Taken } from '../reading-index';
+import { stockRail, type StockRail } from './stock-rail';
 
 /** Value of the drawn input that stands for the line as it was traced; every other picks one of the shaken lines. */
 const AS_TRACED = 0;
@@ -47,8 +45,8 @@ export function sideOfPoint({ sides }: Context, { fields }: Entity): Side | null
  * The wheel of the first derailed axle on one side against the stock rail there: from its trace where one
  * was made undisturbed and a stock rail has an outline, else from flange height and angle.
  */
-export function wheelAtPoint(context: Context, side: Side): WheelOrMissing {
-  const traced = tracedWheel(context, side);
+export function wheelAtPoint(context: Context, side: Side, turnout: Entity): WheelOrMissing {
+  const traced = tracedWheel(context, side, turnout);
   if ('flange' in traced) return traced;
   const { wheelset } = context.first;
   const of = (quantity: string): Taken | null =>
@@ -88,7 +86,11 @@ function rememberedSimple(): WheelAtPoint['flange'] {
 const wheelRemark = ({ first }: Context, side: Side): string =>
   `Wheel on the ${side} side, against the stock rail of the point that was read. ${first.wheelset?.remark ?? ''}`.trim();
 
-function tracedWheel(context: Context, side: Side): WheelAtPoint | { readonly why: readonly string[] } {
+function tracedWheel(
+  context: Context,
+  side: Side,
+  turnout: Entity,
+): WheelAtPoint | { readonly why: readonly string[] } {
   const wheelset = context.first.wheelset?.entity.id;
   const trace =
     wheelset === undefined
@@ -97,7 +99,7 @@ function tracedWheel(context: Context, side: Side): WheelAtPoint | { readonly wh
   if (trace === undefined) return { why: [] };
   const wheel = tracedOutline(context.record, trace);
   if (!wheel.ok) return { why: [`The outline of the ${side} wheel could not be used: ${wheel.message}`] };
-  const rail = stockRail(context, side);
+  const rail = stockRail(context, side, turnout);
   if (rail === null) {
     return {
       why: [
@@ -142,45 +144,6 @@ function hollowTaken(trace: Trace, { hollowMm, otherHollowsMm }: ShakenWheel): T
   };
 }
 
-type StockRail = {
-  readonly outline: Outline;
-  readonly uMm: number;
-  readonly trace: Trace | null;
-  readonly remark: string;
-};
-
-/** Wear of a stock rail nobody traced: a face up to 3 mm worn, taken with its section's new shape. */
-const U_UNWORN_MM = 1;
-
-/** The rail of one side nearest the POD that has an outline, else the first with a section that has a shape. */
-function stockRail(context: Context, side: Side): StockRail | null {
-  const rails = railsNearPod(context, side);
-  for (const rail of rails) {
-    const trace = context.traces.undisturbed({ kind: 'rail', id: rail.entity.id, slot: '' }).at(-1);
-    const outline = trace && tracedOutline(context.record, trace);
-    if (trace !== undefined && outline?.ok) {
-      return {
-        outline: outline.value,
-        uMm: trace.uncertainty.acrossMm,
-        trace,
-        remark: `Stock rail from the outline of a rail. ${placeRemark(rail)}`,
-      };
-    }
-  }
-  for (const rail of rails) {
-    const shape = shapeOfSection(String(rail.entity.fields.section ?? ''));
-    if (shape !== null) {
-      return {
-        outline: wholeOutline(shape),
-        uMm: U_UNWORN_MM,
-        trace: null,
-        remark: `No outline of the stock rail: the new shape of ${String(rail.entity.fields.section)} is taken, its gauge side uncertain by 1 mm. ${placeRemark(rail)}`,
-      };
-    }
-  }
-  return null;
-}
-
 const known = new WeakMap<Trace, Map<string, ReturnType<typeof shakenWheel>>>();
 
 /** Standing the lines on the rail takes some tenths of a second; a trace of a record never changes. */
@@ -192,7 +155,7 @@ function shakenOnce(
 ): ReturnType<typeof shakenWheel> {
   const of = known.get(trace) ?? new Map<string, ReturnType<typeof shakenWheel>>();
   known.set(trace, of);
-  const key = `${rail.trace?.id ?? rail.remark}|${seed}`;
+  const key = `${rail.trace?.id ?? rail.section}|${seed}`;
   const before = of.get(key);
   if (before !== undefined) return before;
   const found = shakenWheel(wheel, trace, rail, seed);
