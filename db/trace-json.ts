@@ -6,11 +6,15 @@ const pair = z.tuple([z.number(), z.number()]);
 /** Said of a rail's drawing, or not there. */
 const plumb = z.literal(true).optional();
 
+/** Said of a point's drawing, or not there. */
+const behindEntered = z.string().max(60).optional();
+
 /** What a making looks like in the database and in a form. */
 export const makingSchema: z.ZodType<TraceMaking> = z.discriminatedUnion('by', [
   z.object({
     by: z.literal('file'),
     plumb,
+    behindEntered,
     unit: z.enum(['mm', 'in']),
     columns: z.tuple([z.int().min(0), z.int().min(0)]),
     flipped: z.object({ x: z.boolean(), y: z.boolean() }),
@@ -18,6 +22,7 @@ export const makingSchema: z.ZodType<TraceMaking> = z.discriminatedUnion('by', [
   z.object({
     by: z.literal('photo'),
     plumb,
+    behindEntered,
     size: pair,
     focal35Mm: z.number().positive().nullable(),
     scale: z.array(z.object({ from: pair, to: pair, apartMm: z.number().positive() })).min(1),
@@ -27,6 +32,7 @@ export const makingSchema: z.ZodType<TraceMaking> = z.discriminatedUnion('by', [
   z.object({
     by: z.literal('pins'),
     plumb,
+    behindEntered,
     entered: z.string(),
     unit: z.enum(['mm', 'in']),
     pitchMm: z.number().positive(),

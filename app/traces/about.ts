@@ -3,7 +3,7 @@ import { nameOfEntity } from '~/lib/case/name-of';
 import type { CaseRecord } from '~/lib/case/record';
 import type { Trace } from '~/lib/case/trace';
 
-/** What an outline is of: one wheel of a wheelset, or the head of a rail. */
+/** What an outline is of: one wheel of a wheelset, the head of a rail, or a point of a turnout. */
 export type TraceAbout = Pick<Trace, 'shape' | 'subject' | 'side'>;
 
 /** As it stands in an address or a form: "wheelset:01J…:left". */

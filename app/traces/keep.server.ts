@@ -39,6 +39,7 @@ export function keepTrace(
       ...said,
       making: plumb ? { ...making, plumb: true as const } : making,
       pointsMm: pairsOf(outline),
+      behindMm: null,
       hand: null,
     };
     return ok(addTrace(db, caseId, given, actor));

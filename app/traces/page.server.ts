@@ -75,12 +75,27 @@ const asDrawn = ({ record }: LoadedCase, trace: Trace, width: number): Figure =>
     { width },
   );
 
+/** A point has no shape to be laid over: by itself, its back at the upright axis and its top at the level one. */
+const ofPoint = ({ record }: LoadedCase, trace: Trace, outline: Outline, width: number): Figure =>
+  outlinePlain(
+    {
+      title: nameOfTrace(record, trace),
+      description:
+        'The cross-section of the point: back against the stock rail at the left, gauge side at the right.',
+      lines: [{ outline, as: 'trace', label: 'as traced, gauge side at the right' }],
+      axes: true,
+      system: systemOf(record.fields),
+    },
+    { width },
+  );
+
 /** The outline over a reference shape with its dimensions; as it was drawn when it cannot be placed. */
 function figureOf(loaded: LoadedCase, shown: Shown, width: number): Figure {
   const { record } = loaded;
   const { trace, values, reference, hand, trying } = shown;
   if (!values.ok) return asDrawn(loaded, trace, width);
   const traced = placedOutline(record, trace, values, hand);
+  if (trace.shape === 'point') return ofPoint(loaded, trace, traced, width);
   const part = heightOf(traced) > HEAD_MM ? 'whole' : 'running';
   return outlineOverlay(
     {

@@ -12,7 +12,7 @@ type Lies = Extract<FeatureValues, { ok: true }>;
 
 /** A rail that is tried the other way round is placed anew; a wheel shows by itself which way round it is. */
 function placingOf(record: CaseRecord, trace: Trace, lies: Lies, mirrored: boolean): Placing {
-  if (trace.shape === 'wheel' || mirrored === trace.mirrored) return lies.placing;
+  if (trace.shape !== 'rail' || mirrored === trace.mirrored) return lies.placing;
   const drawn = outlineOfPairs(trace.pointsMm);
   const rail = registerRail(drawn, { mirrored, reference: newSectionOf(record, trace) });
   return rail.ok ? rail.value.placing : lies.placing;

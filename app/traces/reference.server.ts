@@ -18,8 +18,9 @@ export type Reference = {
 
 const STEP_MM = 0.25;
 
-/** Every shape that a trace of this kind can be laid over, the program's own first. */
+/** Every shape that a trace of this kind can be laid over, the program's own first; of a point there is none. */
 export function referencesFor(record: CaseRecord, shape: Trace['shape']): readonly Reference[] {
+  if (shape === 'point') return [];
   const built = referenceShapesOf(shape).map((each): Reference => ({
     id: each.id,
     name: each.name,

@@ -1,6 +1,6 @@
 import type { LoadedCase } from '~/app/case.server';
 import { localTime } from '~/app/times';
-import { TRACED_SHAPES, type TracedShape } from '~/lib/case/trace';
+import { STANDARD_SHAPES, type StandardShape } from '~/lib/case/trace';
 import { referenceShapesOf } from '~/lib/shapes';
 
 export type ShapeRow = {
@@ -18,14 +18,14 @@ export type OwnShapeRow = ShapeRow & {
 };
 
 export type ShapesView = readonly {
-  readonly shape: TracedShape;
+  readonly shape: StandardShape;
   readonly built: readonly ShapeRow[];
   readonly own: readonly OwnShapeRow[];
 }[];
 
 /** Every reference shape a trace can be laid over, with where it comes from. */
 export const shapesView = ({ record }: LoadedCase): ShapesView =>
-  TRACED_SHAPES.map((shape) => ({
+  STANDARD_SHAPES.map((shape) => ({
     shape,
     built: referenceShapesOf(shape).map(({ id, name, source, notes }) => ({
       id,

@@ -1,6 +1,6 @@
 import { sql } from 'drizzle-orm';
 import { blob, check, index, sqliteTable, text } from 'drizzle-orm/sqlite-core';
-import { TRACED_SHAPES, type TracedShape } from '~/lib/case/trace';
+import { STANDARD_SHAPES, type StandardShape } from '~/lib/case/trace';
 import { entityColumns, removalCheck } from './entity';
 import { oneOf } from './one-of';
 
@@ -12,7 +12,7 @@ export const ownShape = sqliteTable(
   'own_shape',
   {
     ...entityColumns(),
-    shape: text('shape').$type<TracedShape>().notNull(),
+    shape: text('shape').$type<StandardShape>().notNull(),
     name: text('name').notNull(),
     source: text('source').notNull(),
     sha256: text('sha256').notNull(),
@@ -23,7 +23,7 @@ export const ownShape = sqliteTable(
   (t) => [
     index('own_shape_case').on(t.caseId, t.sortOrder),
     removalCheck('own_shape', t),
-    check('own_shape_shape', sql`${t.shape} in (${oneOf(TRACED_SHAPES)})`),
+    check('own_shape_shape', sql`${t.shape} in (${oneOf(STANDARD_SHAPES)})`),
     check('own_shape_sha256', sql`length(${t.sha256}) = 64 and length(${t.pointsSha256}) = 64`),
     check('own_shape_points_whole', sql`length(${t.points}) > 0 and length(${t.points}) % 16 = 0`),
   ],

@@ -21,6 +21,7 @@ export const trace = sqliteTable(
     subjectKind: text('subject_kind').$type<Trace['subject']['kind']>().notNull(),
     subjectId: text('subject_id').notNull(),
     side: text('side').$type<Trace['side']>().notNull(),
+    behindMm: real('behind_mm'),
     sha256: text('sha256').notNull(),
     fileName: text('file_name').notNull(),
     making: text('making').notNull(),
@@ -44,7 +45,11 @@ export const trace = sqliteTable(
     check('trace_shape', sql`${t.shape} in (${oneOf(TRACED_SHAPES)})`),
     check(
       'trace_subject',
-      sql`(${t.shape} = 'wheel' and ${t.subjectKind} = 'wheelset') or (${t.shape} = 'rail' and ${t.subjectKind} = 'rail')`,
+      sql`(${t.shape} = 'wheel' and ${t.subjectKind} = 'wheelset') or (${t.shape} = 'rail' and ${t.subjectKind} = 'rail') or (${t.shape} = 'point' and ${t.subjectKind} = 'turnout')`,
+    ),
+    check(
+      'trace_behind',
+      sql`(${t.shape} = 'point' and ${t.behindMm} is not null and ${t.behindMm} >= 0) or (${t.shape} <> 'point' and ${t.behindMm} is null)`,
     ),
     check('trace_side', sql`${t.side} in ('left', 'right')`),
     check('trace_sha256', sql`length(${t.sha256}) = 64 and length(${t.pointsSha256}) = 64`),

@@ -1,6 +1,11 @@
 import type { Disturbance, SubjectRef } from './record';
 
-export const TRACED_SHAPES = ['wheel', 'rail'] as const;
+/** Shapes that a standard draws new, so that traces can be laid over them. */
+export const STANDARD_SHAPES = ['wheel', 'rail'] as const;
+export type StandardShape = (typeof STANDARD_SHAPES)[number];
+
+/** What an outline can be of. A switch point is planed to its stock rail and has no standard shape. */
+export const TRACED_SHAPES = [...STANDARD_SHAPES, 'point'] as const;
 export type TracedShape = (typeof TRACED_SHAPES)[number];
 
 /** Two points of the picture, in pixels, whose true distance apart is known. */
@@ -14,6 +19,8 @@ export type ScalePair = {
 export type TraceMaking = {
   /** Of a rail: the upright of the drawing is square to the plane of the track, so that it carries the cant. */
   readonly plumb?: true;
+  /** Of a point: its distance behind the tip as it was typed. */
+  readonly behindEntered?: string;
 } & (
   | {
       readonly by: 'file';
@@ -66,15 +73,17 @@ export type HandPlacing = {
   readonly reason: string;
 };
 
-/** An outline of one wheel or of one rail, as it was traced. Points are never changed once kept. */
+/** An outline of one wheel, of one rail or of a switch point, as it was traced. Points are never changed once kept. */
 export type Trace = {
   readonly id: string;
   readonly order: number;
   readonly shape: TracedShape;
-  /** A wheelset or a rail. */
-  readonly subject: SubjectRef & { readonly kind: 'wheelset' | 'rail' };
-  /** Which wheel of the wheelset; of a rail the side that the rail itself has. */
+  /** A wheelset, a rail or a turnout. */
+  readonly subject: SubjectRef & { readonly kind: 'wheelset' | 'rail' | 'turnout' };
+  /** Which wheel of the wheelset, which point of the turnout; of a rail the side that the rail itself has. */
   readonly side: 'left' | 'right';
+  /** Of a point: how far behind its tip the cross-section lies, mm from 0 at the tip; null of anything else. */
+  readonly behindMm: number | null;
   /** The file it came from, kept under its SHA-256; for typed pins the typed text. */
   readonly sha256: string;
   readonly fileName: string;
@@ -97,11 +106,16 @@ export type Trace = {
   readonly createdAt: string;
 };
 
+/** A trace of something that a standard draws new. */
+export type ShapedTrace = Trace & { readonly shape: StandardShape };
+
+export const isShaped = (trace: Trace): trace is ShapedTrace => trace.shape !== 'point';
+
 /** A shape of the user's own, from a file, to lay traces over. In the frame of `../outline/outline`. */
 export type OwnShape = {
   readonly id: string;
   readonly order: number;
-  readonly shape: TracedShape;
+  readonly shape: StandardShape;
   readonly name: string;
   /** Where the shape comes from, in the user's words. */
   readonly source: string;

@@ -2,7 +2,7 @@ import type { Source } from '../findings/finding';
 import type { Outline, PointMm } from '../outline/outline';
 import { formatMeasure } from '../readings/format';
 import type { UnitSystem } from '../readings/unit';
-import type { TracedShape } from '../case/trace';
+import type { StandardShape } from '../case/trace';
 import { differenceAreas, type DifferenceArea } from './outline-difference';
 import { drawDimension, type DrawnDimension, type OutlineDimension } from './outline-dimensions';
 import { around, boxOfPoints, insideBox, onView, pointsOf, scaleFor, type BoxMm } from './outline-view';
@@ -16,7 +16,7 @@ import type { Figure, Shape, Stroke } from './shapes';
 import { textWidth, wrapText } from './text-width';
 
 export type OutlineOverlayData = {
-  readonly shape: TracedShape;
+  readonly shape: StandardShape;
   readonly system: UnitSystem;
   /** What the trace is of. */
   readonly name: string;
@@ -59,7 +59,7 @@ const EARLIER: readonly Stroke[] = [pen('ink', 1.5, [2, 2.5]), pen('seriesC', 1.
 const REFERENCE = pen('faint', 1.3, [6, 3]);
 const AXIS = pen('faint', 0.7, [10, 3, 2, 3]);
 
-const SIDES: Readonly<Record<TracedShape, readonly [string, string]>> = {
+const SIDES: Readonly<Record<StandardShape, readonly [string, string]>> = {
   wheel: ['back of flange', 'field side'],
   rail: ['gauge side', 'field side'],
 };
@@ -378,7 +378,7 @@ export function outlineOverlay(
 }
 
 function axesOf(
-  shape: TracedShape,
+  shape: StandardShape,
   boxMm: BoxMm,
   place: (at: PointMm) => Point,
 ): readonly (readonly Point[])[] {

@@ -1,5 +1,5 @@
 import type { CaseRecord } from '../case/record';
-import type { Trace } from '../case/trace';
+import type { ShapedTrace } from '../case/trace';
 import { nameOfTrace } from '../case/trace-words';
 import type { Method } from '../findings/finding';
 import type { Outline } from '../outline/outline';
@@ -44,7 +44,7 @@ type Taken = Pick<TraceOverlay, 'features' | 'remarks' | 'method'> & {
   readonly dimensions: OutlineOverlayData['dimensions'];
 };
 
-function take(record: CaseRecord, trace: Trace, seed: number): Result<Taken> {
+function take(record: CaseRecord, trace: ShapedTrace, seed: number): Result<Taken> {
   const system = systemOf(record);
   if (trace.shape === 'wheel') {
     const wheel = wheelTraceFeatures(trace, seed);
@@ -72,7 +72,7 @@ function take(record: CaseRecord, trace: Trace, seed: number): Result<Taken> {
   });
 }
 
-function referenceOf(record: CaseRecord, trace: Trace): ReferenceShape | null {
+function referenceOf(record: CaseRecord, trace: ShapedTrace): ReferenceShape | null {
   if (trace.shape === 'wheel') return referenceShapesOf('wheel')[0] ?? null;
   const rail = record.entities.rail.find(({ id }) => id === trace.subject.id);
   return shapeOfSection(String(rail?.fields.section ?? ''));
@@ -85,7 +85,7 @@ function referenceOf(record: CaseRecord, trace: Trace): ReferenceShape | null {
  */
 export function traceOverlay(
   record: CaseRecord,
-  trace: Trace,
+  trace: ShapedTrace,
   seed: number,
   earlier: readonly EarlierTrace[] = [],
 ): Result<TraceOverlay> {

@@ -1,4 +1,4 @@
-import { type TracedShape } from '../case/trace';
+import { type StandardShape } from '../case/trace';
 import { rail115RE } from './rails/115re';
 import { rail119RE } from './rails/119re';
 import { rail132RE } from './rails/132re';
@@ -34,7 +34,7 @@ export const referenceShape = (id: string): ReferenceShape | null =>
   REFERENCE_SHAPES.find((shape) => shape.id === id) ?? null;
 
 /** The shapes a trace of a wheel, or of a rail, can be laid over. */
-export const referenceShapesOf = (traced: TracedShape): readonly ReferenceShape[] =>
+export const referenceShapesOf = (traced: StandardShape): readonly ReferenceShape[] =>
   REFERENCE_SHAPES.filter(({ shape }) => shape === traced);
 
 /** The shape of a rail section by the name it has in `../rail/sections`; null when there is none. */

@@ -1,4 +1,4 @@
-import { type TracedShape } from '../case/trace';
+import { type StandardShape } from '../case/trace';
 import { extentMm, reversed } from '../outline/arc';
 import { checkOutline } from '../outline/check';
 import { outlineOf, type Outline } from '../outline/outline';
@@ -6,7 +6,7 @@ import { ok, refuse, type Result } from '../readings/result';
 import { DATUM_FROM_BACK_MM } from './wheel-pieces';
 
 /** Sizes a shape can have across and up, mm. A wheel's tread alone to its whole rim; a rail's head to its whole section. */
-const SIZES: Readonly<Record<TracedShape, { readonly across: Range; readonly high: Range }>> = {
+const SIZES: Readonly<Record<StandardShape, { readonly across: Range; readonly high: Range }>> = {
   wheel: { across: [80, 200], high: [20, 200] },
   rail: { across: [40, 200], high: [10, 220] },
 };
@@ -22,7 +22,7 @@ const FRAME_MM = 2;
  * y = 0, and must have its axis at x = 0. A shape of the other hand, in inches, or with x and y
  * exchanged is refused with what to change. Never throws.
  */
-export function ownShapeOutline(shape: TracedShape, points: ArrayLike<number>): Result<Outline> {
+export function ownShapeOutline(shape: StandardShape, points: ArrayLike<number>): Result<Outline> {
   if (points.length % 2 !== 0) return refuse('There is an x without its y: every line needs two numbers.');
   const n = points.length / 2;
   const drawn = outlineOf(
@@ -36,7 +36,7 @@ export function ownShapeOutline(shape: TracedShape, points: ArrayLike<number>): 
   return shape === 'rail' ? railInFrame(inOrder(drawn)) : wheelInFrame(inOrder(drawn));
 }
 
-function checkSize(shape: TracedShape, outline: Outline): Result<Outline> {
+function checkSize(shape: StandardShape, outline: Outline): Result<Outline> {
   const { from, to } = extentMm(outline);
   const across = to.xMm - from.xMm;
   const high = to.yMm - from.yMm;

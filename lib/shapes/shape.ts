@@ -1,13 +1,13 @@
 import { type Source } from '../findings/finding';
 import { outlineOf, type Outline } from '../outline/outline';
-import { type TracedShape } from '../case/trace';
+import { type StandardShape } from '../case/trace';
 import { pointOfPiece, stepsOfPiece, type Piece } from './piece';
 
 /** A new wheel or rail as drawn by its standard, to lay traces over. In the frame of `../outline/outline`. */
 export type ReferenceShape = {
   readonly id: string;
   readonly name: string;
-  readonly shape: TracedShape;
+  readonly shape: StandardShape;
   /** Of a rail: its section in `../rail/sections`, whose overall sizes it has exactly. */
   readonly sectionId?: string;
   /**

@@ -7,6 +7,7 @@ export const inventedTrace = (given: Partial<Trace> = {}): Trace => ({
   shape: 'wheel',
   subject: { kind: 'wheelset', id: 'w' },
   side: 'left',
+  behindMm: null,
   sha256: 'a'.repeat(64),
   fileName: 'left.csv',
   making: { by: 'file', unit: 'mm', columns: [0, 1], flipped: { x: false, y: false } },

@@ -99,6 +99,7 @@ for (let round = 0; ; round += 1) {
     shape: 'rail',
     subject: { kind: 'rail', id: rail },
     side: 'left',
+    behindMm: null,
     sha256,
     fileName: 'o.csv',
     making: { by: 'file', unit: 'mm', columns: [0, 1], flipped: { x: false, y: false } },

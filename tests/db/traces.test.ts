@@ -30,10 +30,18 @@ async function opened() {
     ACTOR,
   );
   const wheelset = addEntity(db, caseId, 'wheelset', { vehicle, axle: 1, disturbance: 'notSaid' }, ACTOR);
+  const turnout = addEntity(
+    db,
+    caseId,
+    'turnout',
+    { name: 'East switch', movement: 'facing', disturbance: 'notSaid' },
+    ACTOR,
+  );
   const given: NewTrace = {
     shape: 'wheel',
     subject: { kind: 'wheelset', id: wheelset },
     side: 'left',
+    behindMm: null,
     sha256: stored.value.sha256,
     fileName: 'left.csv',
     making: { by: 'file', unit: 'mm', columns: [0, 1], flipped: { x: false, y: true } },
@@ -48,7 +56,15 @@ async function opened() {
     disturbance: 'undisturbed',
     note: '',
   };
-  return { db, store, caseId, wheelset, given };
+  const ofPoint: NewTrace = {
+    ...given,
+    shape: 'point',
+    subject: { kind: 'turnout', id: turnout },
+    side: 'right',
+    behindMm: 304.8,
+    making: { by: 'pins', entered: '1\n2', unit: 'mm', pitchMm: 2, behindEntered: '1 ft' },
+  };
+  return { db, store, caseId, wheelset, given, ofPoint };
 }
 
 describe('outlines', () => {
@@ -109,6 +125,30 @@ describe('outlines', () => {
     expect(verifyCase(db, store, caseId).ok).toBe(true);
   });
 
+  it('of a switch point keep how far behind the tip they lie, as typed and in mm', async () => {
+    const { db, caseId, ofPoint, store } = await opened();
+    const tip = addTrace(db, caseId, { ...ofPoint, behindMm: 0 }, ACTOR);
+    const id = addTrace(db, caseId, ofPoint, ACTOR);
+    expect(readCase(db, caseId)?.traces.map(({ behindMm }) => behindMm)).toEqual([0, 304.8]);
+    expect(readCase(db, caseId)?.traces[1]?.making.behindEntered).toBe('1 ft');
+    expect(readLog(db, caseId, { limit: 1 })[0]).toMatchObject({ after: { id, behindMm: 304.8 } });
+    removeTrace(db, caseId, tip, 'of the other point', ACTOR);
+    restoreTrace(db, caseId, tip, ACTOR);
+    expect(verifyCase(db, store, caseId)).toEqual({ ok: true, problems: [] });
+    db.$client.exec(DROP_TRIGGERS);
+    db.$client.exec(`update trace set behind_mm = 0 where id = '${id}'`);
+    expect(verifyCase(db, store, caseId).problems).toEqual([expect.stringContaining('behindMm')]);
+  });
+
+  it.each<[string, Partial<NewTrace>]>([
+    ['without its distance behind the tip', { behindMm: null }],
+    ['in front of the tip', { behindMm: -1 }],
+  ])('of a switch point are refused %s', async (_, wrong) => {
+    const { db, caseId, ofPoint } = await opened();
+    expect(() => addTrace(db, caseId, { ...ofPoint, ...wrong }, ACTOR)).toThrow();
+    expect(readCase(db, caseId)?.traces).toEqual([]);
+  });
+
   it('are removed with a reason and put back', async () => {
     const { db, caseId, given, store } = await opened();
     const id = addTrace(db, caseId, given, ACTOR);
@@ -123,6 +163,8 @@ describe('outlines', () => {
   it.each<[string, Partial<NewTrace>]>([
     ['of a wheelset that is not in the case', { subject: { kind: 'wheelset', id: 'none' } }],
     ['of a rail said to be a wheel', { shape: 'rail' }],
+    ['of a point said to be a wheel', { shape: 'point', behindMm: 0 }],
+    ['of a wheel behind the tip of a point', { behindMm: 0 }],
     ['with a coordinate that is no number', { pointsMm: Float64Array.of(0, 0, NaN, 1) }],
     ['with half a point', { pointsMm: Float64Array.of(0, 0, 1) }],
     ['with no length of its pins', { making: { by: 'pins', entered: '1', unit: 'mm', pitchMm: 0 } }],
@@ -150,6 +192,7 @@ describe('outlines', () => {
     "update trace set making = '{}'",
     `update trace set sha256 = '${'0'.repeat(64)}'`,
     "update trace set side = 'right'",
+    'update trace set behind_mm = 5',
     'delete from trace',
     'insert or replace into trace select * from trace',
   ])('cannot be overwritten: %s', async (sql) => {
@@ -177,8 +220,13 @@ describe('outlines', () => {
   ])('are held against the log: %s is found', async (_, tamper, word) => {
     const { db, caseId, given, store } = await opened();
     addTrace(db, caseId, given, ACTOR);
-    const { shape, sha256, fileName, pointsMm } = given;
-    addOwnShape(db, caseId, { shape, sha256, fileName, pointsMm, name: 'Ours', source: 'Drawing 7' }, ACTOR);
+    const { sha256, fileName, pointsMm } = given;
+    addOwnShape(
+      db,
+      caseId,
+      { shape: 'wheel', sha256, fileName, pointsMm, name: 'Ours', source: 'Drawing 7' },
+      ACTOR,
+    );
     db.$client.exec(DROP_TRIGGERS);
     db.$client.exec(tamper);
     const { ok, problems } = verifyCase(db, store, caseId);

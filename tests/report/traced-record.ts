@@ -9,7 +9,7 @@ import { hollowWheel } from '../wheel/wheels';
 const pairs = ({ xMm, yMm }: Outline): Float64Array =>
   Float64Array.from({ length: 2 * xMm.length }, (_, i) => (i % 2 === 0 ? xMm : yMm)[i >> 1]!);
 
-/** An invented outline of a wheelset or a rail of the case below. */
+/** An invented outline of a wheelset, a rail or a point of a case. */
 export const traceOf = (
   id: string,
   of: Pick<Trace, 'shape' | 'subject' | 'side'>,
@@ -18,6 +18,7 @@ export const traceOf = (
 ): Trace => ({
   id,
   order: 0,
+  behindMm: null,
   ...of,
   sha256: id.charCodeAt(0).toString(16).repeat(32),
   fileName: `${id}.csv`,

@@ -10,6 +10,7 @@ const trace: Trace = {
   shape: 'wheel',
   subject: { kind: 'wheelset', id: 'wheelset-1' },
   side: 'left',
+  behindMm: null,
   sha256: '',
   fileName: 'wheel.csv',
   making: { by: 'file', unit: 'mm', columns: [0, 1], flipped: { x: false, y: false } },

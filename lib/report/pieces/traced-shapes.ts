@@ -1,6 +1,6 @@
 import { standing } from '../../case/current';
 import type { CaseRecord, Entity } from '../../case/record';
-import type { Trace } from '../../case/trace';
+import { isShaped, type ShapedTrace, type Trace } from '../../case/trace';
 import type { Context } from '../../findings/context';
 
 /** Older first; what has no date comes in the order it was entered. */
@@ -11,11 +11,12 @@ const byTime = (a: Trace, b: Trace): number =>
 export type TracedThing = {
   readonly entity: Entity;
   readonly side: Trace['side'];
-  readonly traces: readonly [Trace, ...Trace[]];
+  readonly traces: readonly [ShapedTrace, ...ShapedTrace[]];
 };
 
-const tracesOf = ({ traces }: CaseRecord, entity: Entity, side?: Trace['side']): readonly Trace[] =>
+const tracesOf = ({ traces }: CaseRecord, entity: Entity, side?: Trace['side']): readonly ShapedTrace[] =>
   traces
+    .filter(isShaped)
     .filter(
       (trace) =>
         trace.removed === null &&
@@ -44,4 +45,4 @@ export const tracedRails = ({ record }: Context): readonly TracedThing[] =>
     .sort((a, b) => a.side.localeCompare(b.side));
 
 /** The trace that stands for a wheel or rail now: the latest. */
-export const latest = ({ traces }: TracedThing): Trace => traces[traces.length - 1] ?? traces[0];
+export const latest = ({ traces }: TracedThing): ShapedTrace => traces[traces.length - 1] ?? traces[0];

@@ -17,13 +17,14 @@ import { draftView } from '~/app/traces/picture.server';
 import { readActor } from '~/app/who.server';
 import { readStagedImport, stageImport, StagedImportGone } from '~/db/imports';
 import { addOwnShape } from '~/db/own-shapes';
-import type { TracedShape } from '~/lib/case/trace';
+import type { StandardShape } from '~/lib/case/trace';
 import { ownShapeOutline } from '~/lib/shapes/own-shape';
 import { outlineFromFile } from '~/lib/tracing/outline-file';
 
 const GONE = 'That file was already kept or dropped. Look at the list of shapes, or choose it again.';
 
-const shapeIn = (search: URLSearchParams): TracedShape => (search.get('shape') === 'rail' ? 'rail' : 'wheel');
+const shapeIn = (search: URLSearchParams): StandardShape =>
+  search.get('shape') === 'rail' ? 'rail' : 'wheel';
 
 function stagedIn({ db, caseId }: LoadedCase, search: URLSearchParams) {
   const id = search.get('staged');
