@@ -3,13 +3,10 @@ import { outlineOf, type Outline } from '../outline/outline';
 import { resampled } from '../outline/resample';
 import { smoothed } from '../outline/smooth';
 import { ok, refuse, type Result } from '../readings/result';
-import { DEPTH_STEP_MM, depthsDownTo, type FlangeAtRail } from './flange-at-rail';
+import { BEARS_RAD, DEPTH_STEP_MM, depthsDownTo, type FlangeAtRail } from './flange-at-rail';
 
 /** Gauge line: 5/8 in below the top of the rail, 49 CFR 213.53(a). */
 export const GAUGE_LINE_MM = 15.875;
-
-/** The flange bears from this contact angle on: in the throat it is less, on a flange face more. */
-const BEARS_RAD = Math.PI / 4;
 
 const STEP_MM = 0.25;
 /** Half of the smoothing window: keeps the round of a flange tip, takes the shiver of a pencil out. */

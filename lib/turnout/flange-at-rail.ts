@@ -1,6 +1,9 @@
 /** Between the depths that a flange is kept at, mm. */
 export const DEPTH_STEP_MM = 0.25;
 
+/** The flange bears from this contact angle on: in the throat it is less, on a flange face more. */
+export const BEARS_RAD = Math.PI / 4;
+
 /**
  * The field-side face of a flange beside a stock rail, the tread on top of the rail and the flange hard
  * against it. Everything is counted from the gauge line of the stock rail (5/8 in below its top),
