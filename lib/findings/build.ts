@@ -19,17 +19,20 @@ const NONE: readonly string[] = [];
 
 function idOf({ what, subject, slot }: Heading): string {
   const of = subject === null ? what : `${what}:${subject.id}`;
-  return slot === undefined || slot === '' ? of : `${of}:${slot}`;
+  return slot ? `${of}:${slot}` : of;
 }
 
 const joined = (some: readonly string[], more: readonly string[]): readonly string[] => {
-  if (some.length === 0 && more.length === 0) return NONE;
+  if (some.length === 0) return distinct(more);
   return distinct(more.length === 0 ? some : [...some, ...more]);
 };
 
 /** Each text once, in the order given; empty ones left away. */
-export const distinct = (texts: readonly string[]): readonly string[] =>
-  texts.length === 0 ? NONE : [...new Set(texts)].filter((text) => text !== '');
+export const distinct = (texts: readonly string[]): readonly string[] => {
+  if (texts.length === 0) return NONE;
+  if (texts.length === 1 && texts[0] !== '') return texts;
+  return [...new Set(texts)].filter((text) => text !== '');
+};
 
 /*
  * The four shapes are written out, not spread from a shared one: a sheet of thousands of stations
@@ -105,6 +108,11 @@ export const passFail = (
 /** The readings behind several values, each once. */
 export function readingsOf(first: Taken, ...others: readonly Taken[]): NonEmpty<string> {
   if (others.length === 0) return first.readings;
+  const [other] = others;
+  if (others.length === 1 && other?.readings.length === 1 && first.readings.length === 1) {
+    const [[a], [b]] = [first.readings, other.readings];
+    return a === b ? first.readings : [a, b];
+  }
   const all = new Set(first.readings);
   for (const { readings } of others) for (const reading of readings) all.add(reading);
   const [id = first.readings[0], ...rest] = all;
@@ -141,6 +149,14 @@ export function derive(
       : distinct(inputs.flatMap(({ remarks }) => remarks)),
   };
 }
+
+/** b − a, with u² = u(a)² + u(b)²: as `derive`, for a sheet whose stations are compared by the thousand. */
+export const difference = (a: Taken, b: Taken): Taken => ({
+  value: b.value - a.value,
+  u: combine(a.u, b.u),
+  readings: readingsOf(a, b),
+  remarks: joined(a.remarks, b.remarks),
+});
 
 /** The same value under other remarks. */
 export const remarked = (taken: Taken, ...remarks: readonly string[]): Taken => ({

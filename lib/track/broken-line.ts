@@ -14,7 +14,6 @@ export type BrokenLine = {
 /** Running sums over points in ascending x, so that any stretch is summed in the time of two look-ups. */
 type Sums = {
   readonly x: Float64Array;
-  readonly ones: Float64Array;
   readonly sx: Float64Array;
   readonly sxx: Float64Array;
   readonly sy: Float64Array;
@@ -40,7 +39,6 @@ function sumsOf(x: Float64Array, y: Float64Array): Sums {
   };
   return {
     x,
-    ones: running(() => 1),
     sx: running((i) => x[i]!),
     sxx: running((i) => x[i]! * x[i]!),
     sy: running((i) => y[i]!),
@@ -50,23 +48,31 @@ function sumsOf(x: Float64Array, y: Float64Array): Sums {
 }
 
 /** Points first … last − 1, x counted from `from`. */
-function stretch(sums: Sums, first: number, last: number, from: number): Stretch {
-  const over = (of: Float64Array): number => of[last]! - of[first]!;
+function stretch({ sx, sxx, sy, sxy, syy }: Sums, first: number, last: number, from: number): Stretch {
   const n = last - first;
-  const [sx, sy] = [over(sums.sx), over(sums.sy)];
+  const x = sx[last]! - sx[first]!;
+  const y = sy[last]! - sy[first]!;
   return {
     n,
-    x: sx - from * n,
-    xx: over(sums.sxx) - 2 * from * sx + from * from * n,
-    y: sy,
-    xy: over(sums.sxy) - from * sy,
-    yy: over(sums.syy),
+    x: x - from * n,
+    xx: sxx[last]! - sxx[first]! - 2 * from * x + from * from * n,
+    y,
+    xy: sxy[last]! - sxy[first]! - from * y,
+    yy: syy[last]! - syy[first]!,
   };
 }
 
-/** Squares left by one straight line through a stretch. */
-function lineSquares({ n, x, xx, y, xy, yy }: Stretch): number {
+/** Squares left by one straight line through points first … last − 1, x counted from `from`. */
+function lineSquares({ sx, sxx, sy, sxy, syy }: Sums, first: number, last: number, from: number): number {
+  // As `stretch`, written out: a long sheet asks for hundreds of thousands.
+  const n = last - first;
   if (n < 3) return 0;
+  const overX = sx[last]! - sx[first]!;
+  const x = overX - from * n;
+  const xx = sxx[last]! - sxx[first]! - 2 * from * overX + from * from * n;
+  const y = sy[last]! - sy[first]!;
+  const xy = sxy[last]! - sxy[first]! - from * y;
+  const yy = syy[last]! - syy[first]!;
   const spread = xx - (x * x) / n;
   const along = xy - (x * y) / n;
   return Math.max(0, yy - (y * y) / n - (spread > 0 ? (along * along) / spread : 0));
@@ -141,16 +147,14 @@ function fit(sums: Sums, knots: readonly number[]): BrokenLine | null {
 
 /** The split of points first … last − 1 that leaves the least squares; null when none helps. */
 function bestSplit(sums: Sums, first: number, last: number): { at: number; gain: number } | null {
-  const whole = lineSquares(stretch(sums, first, last, sums.x[first]!));
-  let best: { at: number; gain: number } | null = null;
+  const from = sums.x[first]!;
+  const whole = lineSquares(sums, first, last, from);
+  let [split, most] = [-1, -Infinity];
   for (let at = first + FEWEST; at <= last - FEWEST; at += 1) {
-    const left =
-      whole -
-      lineSquares(stretch(sums, first, at, sums.x[first]!)) -
-      lineSquares(stretch(sums, at, last, sums.x[at]!));
-    if (best === null || left > best.gain) best = { at, gain: left };
+    const gain = whole - lineSquares(sums, first, at, from) - lineSquares(sums, at, last, sums.x[at]!);
+    if (gain > most) [split, most] = [at, gain];
   }
-  return best;
+  return split < 0 ? null : { at: split, gain: most };
 }
 
 /** Knots to begin with: the sheet is split in two where that helps most, again and again. */

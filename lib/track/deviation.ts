@@ -178,7 +178,7 @@ const evenly = (count: number): Spread => ({
   bridgeM: 0,
 });
 
-/** Where a segment begins and ends, m; the beginning belongs to it, the end does not. */
+/** Where a segment begins and ends, m. */
 export type Segment = { readonly fromM: number; readonly toM: number };
 
 /**
@@ -197,6 +197,10 @@ export function curveSegment(aroundM: number, bodyFromM: number, bodyToM: number
   return { fromM, toM: fromM + CURVE_SEGMENT_M };
 }
 
+/** A station at the beginning of a segment belongs to it, one at the end does not. */
+export const isInSegment = ({ fromM, toM }: Segment, positionM: number): boolean =>
+  positionM >= fromM - SAME_POSITION_M && positionM < toM - SAME_POSITION_M;
+
 /**
  * Mean of the values at the stations of a segment; stations without a value are passed over.
  * A station at the beginning counts, one at the end does not, so that 155 ft at 15 ft 6 in
@@ -211,10 +215,8 @@ export function segmentAverage(
   let sum = 0;
   let used = 0;
   for (let i = 0; i < positionsM.length; i += 1) {
-    const position = positionsM[i]!;
     const value = values[i] ?? NaN;
-    if (position < segment.fromM - SAME_POSITION_M || position >= segment.toM - SAME_POSITION_M) continue;
-    if (!Number.isFinite(value)) continue;
+    if (!isInSegment(segment, positionsM[i]!) || !Number.isFinite(value)) continue;
     sum += value;
     used += 1;
   }

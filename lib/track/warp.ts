@@ -51,55 +51,82 @@ export const apart = (baseM: number, giveM: number = SAME_DISTANCE_M): Reach => 
 
 export const LESS_THAN_62_FT = lessThan(WARP_BASE_M);
 
-/**
- * Calls `visit` for every pair of stations within reach, in order of position: indices into the
- * stations given, earlier position first; their distance; crosslevel at the later less that at the
- * earlier. A callback, not a list: a sheet of thousands of stations has hundreds of thousands of pairs.
- * Units: positions m, crosslevel mm. Stations may come in any order. Source: 49 CFR 213.63(a).
- */
-export function eachWarpPair(
-  stations: readonly CrosslevelStation[],
-  { moreThanM, lessThanM }: Reach,
-  visit: (from: number, to: number, distanceM: number, changeMm: number) => void,
-): void {
-  const order = stations
-    .map((_, index) => index)
-    .filter((index) => {
-      const station = stations[index]!;
-      return Number.isFinite(station.positionM) && Number.isFinite(station.crosslevelMm);
-    })
-    .sort((a, b) => stations[a]!.positionM - stations[b]!.positionM);
-  const positions = Float64Array.from(order, (index) => stations[index]!.positionM);
-  const levels = Float64Array.from(order, (index) => stations[index]!.crosslevelMm);
-  for (let i = 0; i < order.length; i += 1) {
-    for (let j = i + 1; j < order.length; j += 1) {
-      const distanceM = positions[j]! - positions[i]!;
-      if (distanceM >= lessThanM) break;
-      if (distanceM <= moreThanM) continue;
-      visit(order[i]!, order[j]!, distanceM, levels[j]! - levels[i]!);
-    }
-  }
+/** Levels in order of position, those not taken left out. `order`: indices into the stations given. */
+export type LevelsInOrder = {
+  readonly order: Int32Array;
+  readonly positionsM: Float64Array;
+  readonly levelsMm: Float64Array;
+};
+
+/** Stations may come in any order; equal positions keep theirs. */
+export function levelsInOrder(stations: readonly CrosslevelStation[]): LevelsInOrder {
+  const order: number[] = [];
+  let ascending = true;
+  let last = -Infinity;
+  stations.forEach(({ positionM, crosslevelMm }, index) => {
+    if (!Number.isFinite(positionM) || !Number.isFinite(crosslevelMm)) return;
+    order.push(index);
+    ascending &&= positionM >= last;
+    last = positionM;
+  });
+  if (!ascending) order.sort((a, b) => stations[a]!.positionM - stations[b]!.positionM);
+  return {
+    order: Int32Array.from(order),
+    positionsM: Float64Array.from(order, (index) => stations[index]!.positionM),
+    levelsMm: Float64Array.from(order, (index) => stations[index]!.crosslevelMm),
+  };
 }
 
 /**
- * The pair with the greatest change of crosslevel, whichever its sign, of those that `which` lets
- * through; the first such pair when several are equal, null when there is none.
- * Units, order and source as `eachWarpPair`.
+ * The pair within reach with the greatest change of crosslevel, whichever its sign, of those that
+ * `which` (indices into the stations given, earlier position first) lets through; the first such pair
+ * when several are equal, null when there is none.
+ * Units: positions m, crosslevel mm. Source: 49 CFR 213.63(a).
  */
 export function worstWarp(
-  stations: readonly CrosslevelStation[],
-  reach: Reach = LESS_THAN_62_FT,
+  { order, positionsM, levelsMm }: LevelsInOrder,
+  { moreThanM, lessThanM }: Reach = LESS_THAN_62_FT,
   which: (from: number, to: number) => boolean = () => true,
 ): WarpPair | null {
-  let worst: WarpPair | null = null;
-  let size = -1;
-  eachWarpPair(stations, reach, (from, to, distanceM, changeMm) => {
-    if (Math.abs(changeMm) <= size || !which(from, to)) return;
-    size = Math.abs(changeMm);
-    worst = { from, to, distanceM, changeMm };
-  });
-  return worst;
+  let [worstFrom, worstTo, size] = [-1, -1, -1];
+  for (let i = 0; i < order.length; i += 1) {
+    for (let j = i + 1; j < order.length; j += 1) {
+      const distanceM = positionsM[j]! - positionsM[i]!;
+      if (distanceM >= lessThanM) break;
+      const change = Math.abs(levelsMm[j]! - levelsMm[i]!);
+      if (change <= size || distanceM <= moreThanM || !which(order[i]!, order[j]!)) continue;
+      [worstFrom, worstTo, size] = [i, j, change];
+    }
+  }
+  return worstFrom < 0 ? null : pairOf({ order, positionsM, levelsMm }, worstFrom, worstTo);
 }
+
+/**
+ * For every station the pair with the greatest change that ends there, in order of position; the one
+ * from the earliest station when several are equal. Units and source as `worstWarp`.
+ */
+export function worstWarpUpToEach(levels: LevelsInOrder, { moreThanM, lessThanM }: Reach): WarpPair[] {
+  const { positionsM, levelsMm } = levels;
+  const pairs: WarpPair[] = [];
+  let first = 0;
+  for (let j = 0; j < positionsM.length; j += 1) {
+    while (positionsM[j]! - positionsM[first]! >= lessThanM) first += 1;
+    let [from, size] = [-1, -1];
+    for (let i = first; i < j; i += 1) {
+      const change = Math.abs(levelsMm[j]! - levelsMm[i]!);
+      if (change > size && positionsM[j]! - positionsM[i]! > moreThanM) [from, size] = [i, change];
+    }
+    if (from >= 0) pairs.push(pairOf(levels, from, j));
+  }
+  return pairs;
+}
+
+const pairOf = ({ order, positionsM, levelsMm }: LevelsInOrder, i: number, j: number): WarpPair => ({
+  from: order[i]!,
+  to: order[j]!,
+  distanceM: positionsM[j]! - positionsM[i]!,
+  changeMm: levelsMm[j]! - levelsMm[i]!,
+});
 
 export const warpMethod: Method = {
   id: 'warp',

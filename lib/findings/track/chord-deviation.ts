@@ -1,15 +1,16 @@
 import { toCanonical } from '../../readings/convert';
 import type { RuleQuantityId } from '../../rules/rule-quantity';
 import { deviationFromUniformMethod } from '../../track/deviation';
-import { distinct, measured } from '../build';
+import { distinct } from '../build';
 import type { Context } from '../context';
 import type { Finding } from '../finding';
 import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
+import { atStation, type AtStations } from './at-station';
 import { beforePodFinding } from './before-pod';
 import { lineRailRemark } from './line-rail';
 import { deviationAt, spacingRemarks } from './uniform';
-import { largest, worstFinding, type At } from './worst';
+import { largestOf, worstFinding } from './worst';
 
 type Chord = {
   readonly what: string;
@@ -64,26 +65,17 @@ function forChord(context: Context, chord: Chord): readonly Finding[] {
   const column = stationColumn(context, chord.quantity, chord.slot);
   const deviations = deviationAt(context, column, chord.pointsM);
   const limits = context.rules.trackLimits(chord.limits);
-  const all: At[] = [];
+  const of: AtStations = {
+    what: chord.what,
+    title: `${chord.name}, from uniform, station `,
+    method: deviationFromUniformMethod,
+    dimension: 'crossLength',
+  };
   const perStation: Finding[] = [];
-  context.stations.forEach((station, index) => {
+  context.stations.forEach((_, index) => {
     const taken = deviations.at[index];
     if (!taken) return;
-    all.push({ index, taken });
-    perStation.push(
-      measured(
-        {
-          part: 'track',
-          method: deviationFromUniformMethod,
-          what: chord.what,
-          title: `${chord.name}, from uniform, station ${station.name}`,
-          subject: { kind: 'station', id: station.id },
-        },
-        'crossLength',
-        taken,
-        checkAll(limits, taken.value, taken.u),
-      ),
-    );
+    perStation.push(atStation(of, context, index, taken, checkAll(limits, taken.value, taken.u)));
   });
   const worst = worstFinding(
     context,
@@ -97,10 +89,10 @@ function forChord(context: Context, chord: Chord): readonly Finding[] {
         chord.onLineRail ? lineRailRemark(context) : '',
         'Uniform is the nine-station average, an adopted method for classes 1 to 5.',
         ...column.remarks,
-        ...(all.length > 0 ? spacingRemarks(deviations) : []),
+        ...(perStation.length > 0 ? spacingRemarks(deviations) : []),
       ]),
     },
-    largest(all, Math.abs),
+    largestOf(deviations.at, Math.abs),
     {
       limits: chord.limits,
       missing: `${chord.name.toLowerCase()}, at three or more undisturbed stations in a row`,

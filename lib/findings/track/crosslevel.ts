@@ -1,17 +1,29 @@
 import { deviationFromUniformMethod } from '../../track/deviation';
 import { asReadMethod } from '../as-read';
-import { measured, notMeasured, type Heading } from '../build';
 import type { Context } from '../context';
 import type { Finding, LimitCheck } from '../finding';
-import { LEFT_OUT_WORDS } from '../reading-state';
+import type { Taken } from '../reading-index';
 import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
+import { atStation, leftOutAt, type AtStations } from './at-station';
 import { QUARTER_62_M } from './chord-deviation';
 import { deviationAt, spacingRemarks } from './uniform';
-import { largest, worstFinding, type At } from './worst';
+import { largestOf, worstFinding } from './worst';
 
 const READ = { part: 'track', method: asReadMethod } as const;
 const UNIFORM = { part: 'track', method: deviationFromUniformMethod } as const;
+const STANDING: AtStations = {
+  ...READ,
+  what: 'crosslevel',
+  title: 'Crosslevel, station ',
+  dimension: 'crossLength',
+};
+const FROM_UNIFORM: AtStations = {
+  ...UNIFORM,
+  what: 'crosslevelFromUniform',
+  title: 'Crosslevel from uniform, station ',
+  dimension: 'crossLength',
+};
 const MISSING = 'crosslevel at an undisturbed station';
 
 /** Limits on reverse elevation speak of the outer rail low; crosslevel here is positive with it high. */
@@ -29,25 +41,30 @@ function checks(context: Context, value: number, u: number): readonly LimitCheck
   return [];
 }
 
+/** A level is read to an eighth: a long sheet holds the same few values again and again. */
+function rememberedChecks(context: Context): (taken: Taken) => readonly LimitCheck[] {
+  const known = new Map<number, { readonly u: number; readonly checks: readonly LimitCheck[] }>();
+  return ({ value, u }) => {
+    const before = known.get(value);
+    if (before?.u === u) return before.checks;
+    const found = checks(context, value, u);
+    known.set(value, { u, checks: found });
+    return found;
+  };
+}
+
 /** Crosslevel at each station, the extremes, and how far each departs from its neighbours. */
 export function crosslevelFindings(context: Context): readonly Finding[] {
   const column = stationColumn(context, 'crosslevel');
   const onCurve = context.alignment === 'curve';
-  const perStation = context.stations.flatMap((station, index): readonly Finding[] => {
-    const heading: Heading = {
-      ...READ,
-      what: 'crosslevel',
-      title: `Crosslevel, station ${station.name}`,
-      subject: { kind: 'station', id: station.id },
-    };
+  const perStation: Finding[] = [];
+  const checksOf = rememberedChecks(context);
+  context.stations.forEach((_, index) => {
     const taken = column.at[index];
     const why = column.leftOut[index];
-    if (taken) return [measured(heading, 'crossLength', taken, checks(context, taken.value, taken.u))];
-    return why
-      ? [notMeasured(heading, [`crosslevel undisturbed; read only where ${LEFT_OUT_WORDS[why]}`])]
-      : [];
+    if (taken) perStation.push(atStation(STANDING, context, index, taken, checksOf(taken)));
+    else if (why) perStation.push(leftOutAt(STANDING, context, index, 'crosslevel', why));
   });
-  const all: readonly At[] = column.at.flatMap((taken, index) => (taken === null ? [] : [{ index, taken }]));
   const extreme = (what: string, title: string, rank: (value: number) => number): Finding => {
     const heading = {
       ...READ,
@@ -56,7 +73,7 @@ export function crosslevelFindings(context: Context): readonly Finding[] {
       subject: null,
       remarks: [...column.remarks, ...context.rules.remarks],
     };
-    const worst = largest(all, rank);
+    const worst = largestOf(column.at, rank);
     const finding = worstFinding(context, heading, worst, { missing: MISSING });
     return finding.kind === 'measured'
       ? { ...finding, limits: checks(context, finding.value, finding.u) }
@@ -76,24 +93,11 @@ function fromUniform(context: Context): readonly Finding[] {
   const deviations = deviationAt(context, column, QUARTER_62_M);
   const remark =
     'The deviation from the nine-station average is an adopted method: the rules for classes 1 to 5 have no limit on it.';
-  const all: At[] = [];
   const perStation: Finding[] = [];
-  context.stations.forEach((station, index) => {
+  context.stations.forEach((_, index) => {
     const taken = deviations.at[index];
     if (!taken) return;
-    all.push({ index, taken });
-    perStation.push(
-      measured(
-        {
-          ...UNIFORM,
-          what: 'crosslevelFromUniform',
-          title: `Crosslevel from uniform, station ${station.name}`,
-          subject: { kind: 'station', id: station.id },
-        },
-        'crossLength',
-        taken,
-      ),
-    );
+    perStation.push(atStation(FROM_UNIFORM, context, index, taken));
   });
   const worst = worstFinding(
     context,
@@ -102,9 +106,9 @@ function fromUniform(context: Context): readonly Finding[] {
       what: 'crosslevelFromUniformWorst',
       title: 'Greatest departure of crosslevel from uniform',
       subject: null,
-      remarks: [remark, ...column.remarks, ...(all.length > 0 ? spacingRemarks(deviations) : [])],
+      remarks: [remark, ...column.remarks, ...(perStation.length > 0 ? spacingRemarks(deviations) : [])],
     },
-    largest(all, Math.abs),
+    largestOf(deviations.at, Math.abs),
     { missing: 'crosslevel at three or more undisturbed stations in a row' },
   );
   return [worst, ...perStation];

@@ -1,11 +1,13 @@
 import { curvatureMethod } from '../../track/curvature';
-import { curveSegment, segmentAverage, segmentAverageMethod } from '../../track/deviation';
+import { curveSegment, isInSegment, segmentAverageMethod } from '../../track/deviation';
 import { derive, distinct, measured, notMeasured, type Heading } from '../build';
 import type { Context } from '../context';
 import type { Finding, Method } from '../finding';
+import { oncePerContext } from '../once-per-context';
 import type { Taken } from '../reading-index';
 import { stationColumn } from '../station-column';
 import { along } from '../words';
+import { atStation, type AtStations } from './at-station';
 import { isWithin, lineSegments, PART_WORDS, stretchAt } from './line-segments';
 import { stationCurvatures } from './station-curvatures';
 
@@ -22,6 +24,17 @@ export type PodAverage = { readonly taken: Taken; readonly remark: string };
  * is the root of the summed squares over n.
  */
 export function podAverage(context: Context, values: readonly (Taken | null)[]): PodAverage | null {
+  const known = knownAverages(context);
+  const before = known.get(values);
+  if (before !== undefined) return before;
+  const average = averageAtPod(context, values);
+  known.set(values, average);
+  return average;
+}
+
+const knownAverages = oncePerContext(() => new WeakMap<readonly (Taken | null)[], PodAverage | null>());
+
+function averageAtPod(context: Context, values: readonly (Taken | null)[]): PodAverage | null {
   const { stations } = context;
   const line = lineSegments(context);
   const part = line === null ? null : stretchAt(line, 0);
@@ -36,7 +49,7 @@ export function podAverage(context: Context, values: readonly (Taken | null)[]):
   const last = known.at(-1);
   if (first === undefined || last === undefined) return null;
   const segment = curveSegment(0, first.station.positionM, last.station.positionM);
-  const inside = known.filter(({ station }) => segmentAverage([station.positionM], [1], segment) !== null);
+  const inside = known.filter(({ station }) => isInSegment(segment, station.positionM));
   const [head, ...rest] = inside.map(({ taken }) => taken);
   if (head === undefined) return null;
   const from = inside[0]?.station.positionM ?? 0;
@@ -62,6 +75,13 @@ export const curvatureAverageMethod: Method = {
   sources: [...segmentAverageMethod.sources, ...curvatureMethod.sources],
 };
 
+const CURVATURE: AtStations = {
+  what: 'curvature',
+  title: 'Curvature, station ',
+  method: curvatureMethod,
+  dimension: 'curvature',
+};
+
 /** Curvature per station and its 155-ft average at the POD. */
 export function curvatureFindings(context: Context): readonly Finding[] {
   const curvatures = stationCurvatures(context);
@@ -83,24 +103,10 @@ export function curvatureFindings(context: Context): readonly Finding[] {
           'curvature',
           average.taken,
         );
-  return [
-    atPod,
-    ...curvatures.flatMap((taken, index): readonly Finding[] => {
-      const station = context.stations[index];
-      if (!taken || station === undefined) return [];
-      return [
-        measured(
-          {
-            part: 'track',
-            method: curvatureMethod,
-            what: 'curvature',
-            title: `Curvature, station ${station.name}`,
-            subject: { kind: 'station', id: station.id },
-          },
-          'curvature',
-          taken,
-        ),
-      ];
-    }),
-  ];
+  const perStation: Finding[] = [];
+  context.stations.forEach((_, index) => {
+    const taken = curvatures[index];
+    if (taken) perStation.push(atStation(CURVATURE, context, index, taken));
+  });
+  return [atPod, ...perStation];
 }

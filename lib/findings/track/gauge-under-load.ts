@@ -1,13 +1,21 @@
 import { gaugeUnderLoadMm, underLoadMethod } from '../../track/under-load';
-import { derive, distinct, measured, remarked, type Heading } from '../build';
+import { derive, distinct, remarked } from '../build';
 import type { Context } from '../context';
 import type { Finding } from '../finding';
 import type { Taken } from '../reading-index';
 import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
+import { atStation, type AtStations } from './at-station';
 import { largest, worstFinding, type At } from './worst';
 
 const HEADING = { part: 'track', method: underLoadMethod } as const;
+
+const UNDER_LOAD: AtStations = {
+  ...HEADING,
+  what: 'gaugeUnderLoad',
+  title: 'Gauge under load, station ',
+  dimension: 'crossLength',
+};
 
 /** Gauge with the sideways movement of both rails added, at each station where movement was looked for. */
 export function gaugeUnderLoadFindings(context: Context): readonly Finding[] {
@@ -17,18 +25,12 @@ export function gaugeUnderLoadFindings(context: Context): readonly Finding[] {
   const limits = context.rules.trackLimits('gaugeUnderLoad');
   const all: At[] = [];
   const perStation: Finding[] = [];
-  context.stations.forEach((station, index) => {
+  context.stations.forEach((_, index) => {
     const standing = gauge.at[index];
     const taken = standing ? withMovement(standing, left.at[index], right.at[index]) : null;
     if (taken === null) return;
     all.push({ index, taken });
-    const heading: Heading = {
-      ...HEADING,
-      what: 'gaugeUnderLoad',
-      title: `Gauge under load, station ${station.name}`,
-      subject: { kind: 'station', id: station.id },
-    };
-    perStation.push(measured(heading, 'crossLength', taken, checkAll(limits, taken.value, taken.u)));
+    perStation.push(atStation(UNDER_LOAD, context, index, taken, checkAll(limits, taken.value, taken.u)));
   });
   const gaugeOnly = gauge.count - all.length;
   const widest = worstFinding(

@@ -1,10 +1,10 @@
 import { asReadMethod } from '../as-read';
-import { measured, type Heading } from '../build';
 import type { Context } from '../context';
 import type { Finding } from '../finding';
 import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
-import { largest, worstFinding, type At } from './worst';
+import { atStation, type AtStations } from './at-station';
+import { largestOf, worstFinding } from './worst';
 
 const HEADING = { part: 'track', method: asReadMethod } as const;
 
@@ -15,18 +15,12 @@ export const runoffFindings = (context: Context): readonly Finding[] =>
     const what = side === 'left' ? 'runoff31Left' : 'runoff31Right';
     const title = `Runoff in 31 ft at the end of a raise, ${side} rail`;
     const limits = context.rules.trackLimits('runoff31');
-    const all: At[] = [];
-    const perStation = context.stations.flatMap((station, index): readonly Finding[] => {
+    const of: AtStations = { ...HEADING, what, title: `${title}, station `, dimension: 'crossLength' };
+    const perStation: Finding[] = [];
+    context.stations.forEach((_, index) => {
       const taken = column.at[index];
-      if (!taken) return [];
-      all.push({ index, taken });
-      const heading: Heading = {
-        ...HEADING,
-        what,
-        title: `${title}, station ${station.name}`,
-        subject: { kind: 'station', id: station.id },
-      };
-      return [measured(heading, 'crossLength', taken, checkAll(limits, taken.value, taken.u))];
+      if (!taken) return;
+      perStation.push(atStation(of, context, index, taken, checkAll(limits, taken.value, taken.u)));
     });
     const worst = worstFinding(
       context,
@@ -40,7 +34,7 @@ export const runoffFindings = (context: Context): readonly Finding[] =>
           ...column.remarks,
         ],
       },
-      largest(all, Math.abs),
+      largestOf(column.at, Math.abs),
       { limits: 'runoff31', missing: `runoff of the ${side} rail at an undisturbed station` },
     );
     return [worst, ...perStation];

@@ -1,22 +1,26 @@
 import {
   apart,
-  eachWarpPair,
+  levelsInOrder,
   LESS_THAN_62_FT,
   upTo,
   WARP_BASE_M,
   warpMethod,
   worstWarp,
+  worstWarpUpToEach,
+  type LevelsInOrder,
   type Reach,
   type WarpPair,
 } from '../../track/warp';
 import { crosslevelUnderLoadMm, underLoadMethod } from '../../track/under-load';
-import { derive, distinct, measured, notMeasured, type Heading } from '../build';
+import { derive, difference, distinct, measured, notMeasured, type Heading } from '../build';
 import type { Context } from '../context';
 import type { Finding, Method } from '../finding';
+import { oncePerContext } from '../once-per-context';
 import type { Taken } from '../reading-index';
 import { checkAll, conditionRemarks } from '../rules-in-force';
 import { stationColumn } from '../station-column';
 import { across, along } from '../words';
+import { atStation, type AtStations } from './at-station';
 import type { RuleQuantityId } from '../../rules/rule-quantity';
 import { toCanonical } from '../../readings/convert';
 
@@ -44,36 +48,40 @@ export function worstWarpAmong(
   reach: Reach,
   which?: (from: number, to: number) => boolean,
 ): Warp | null {
-  const pair = worstWarp(warpStations(context, crosslevel), reach, which);
+  const pair = worstWarp(levelsOf(context, crosslevel), reach, which);
   return pair === null ? null : warpOf(crosslevel, pair);
 }
 
-const warpStations = (context: Context, crosslevel: readonly (Taken | null)[]) =>
-  context.stations.map(({ positionM }, index) => ({
-    positionM,
-    crosslevelMm: crosslevel[index]?.value ?? NaN,
-  }));
+const knownLevels = oncePerContext(() => new WeakMap<readonly (Taken | null)[], LevelsInOrder>());
+
+function levelsOf(context: Context, crosslevel: readonly (Taken | null)[]): LevelsInOrder {
+  const known = knownLevels(context);
+  const levels =
+    known.get(crosslevel) ??
+    levelsInOrder(
+      context.stations.map(({ positionM }, index) => ({
+        positionM,
+        crosslevelMm: crosslevel[index]?.value ?? NaN,
+      })),
+    );
+  known.set(crosslevel, levels);
+  return levels;
+}
 
 function warpOf(crosslevel: readonly (Taken | null)[], pair: WarpPair): Warp | null {
   const from = crosslevel[pair.from];
   const to = crosslevel[pair.to];
-  return from && to ? { pair, taken: derive((a, b) => b - a, [from, to]) } : null;
+  return from && to ? { pair, taken: difference(from, to) } : null;
 }
 
 /** Change of crosslevel over every pair of stations less than 62 ft apart: per station, worst, and at the POD. */
 export function warpFindings(context: Context): readonly Finding[] {
   const column = stationColumn(context, 'crosslevel');
   const crosslevel = column.at;
-  const stations = warpStations(context, crosslevel);
-  const perStation: (WarpPair | undefined)[] = [];
-  eachWarpPair(stations, LESS_THAN_62_FT, (from, to, distanceM, changeMm) => {
-    const own = perStation[to];
-    if (own === undefined || Math.abs(changeMm) > Math.abs(own.changeMm)) {
-      perStation[to] = { from, to, distanceM, changeMm };
-    }
-  });
-  const worst = worstWarp(stations);
-  const worstNearPod = worstWarp(stations, LESS_THAN_62_FT, nearPod(context));
+  const levels = levelsOf(context, crosslevel);
+  const perStation = worstWarpUpToEach(levels, LESS_THAN_62_FT);
+  const worst = worstWarp(levels);
+  const worstNearPod = worstWarp(levels, LESS_THAN_62_FT, nearPod(context));
   const summary = (what: string, title: string, pair: WarpPair | null, remarks: readonly string[]): Finding =>
     warpFinding(
       context,
@@ -89,6 +97,7 @@ export function warpFindings(context: Context): readonly Finding[] {
       'crosslevelDifference62',
     );
   const atBase = worstWarpAmong(context, crosslevel, apart(WARP_BASE_M));
+  const limits = context.rules.trackLimits('crosslevelDifference62');
   return [
     summary('warpWorst', 'Greatest warp in less than 62 ft', worst, atBaseRemarks(context, atBase)),
     summary('warpAtPod', 'Greatest warp within the 62 ft before the POD', worstNearPod, []),
@@ -96,28 +105,24 @@ export function warpFindings(context: Context): readonly Finding[] {
     ...highElevation(context, crosslevel),
     ...underLoad(context, crosslevel),
     ...perStation.flatMap((pair): readonly Finding[] => {
-      const warp = pair === undefined ? null : warpOf(crosslevel, pair);
-      const station = pair === undefined ? undefined : context.stations[pair.to];
-      if (warp === null || station === undefined) return [];
-      const limits = context.rules.trackLimits('crosslevelDifference62');
+      const warp = warpOf(crosslevel, pair);
+      if (warp === null) return [];
+      const { taken } = warp;
       return [
-        measured(
-          {
-            part: 'track',
-            method: warpMethod,
-            what: 'warp',
-            title: `Greatest warp up to station ${station.name}`,
-            subject: { kind: 'station', id: station.id },
-            remarks: [`Against station ${nameAt(context, warp.pair.from)}.`],
-          },
-          'crossLength',
-          warp.taken,
-          checkAll(limits, warp.taken.value, warp.taken.u),
-        ),
+        atStation(UP_TO, context, pair.to, taken, checkAll(limits, taken.value, taken.u), [
+          `Against station ${nameAt(context, pair.from)}.`,
+        ]),
       ];
     }),
   ];
 }
+
+const UP_TO: AtStations = {
+  what: 'warp',
+  title: 'Greatest warp up to station ',
+  method: warpMethod,
+  dimension: 'crossLength',
+};
 
 /** Both stations within 62 ft before the POD, the POD itself included. */
 export const nearPod =

@@ -16,6 +16,20 @@ export const largest = (all: readonly At[], rank: (value: number) => number): At
     null,
   );
 
+/** The same of a whole column. */
+export function largestOf(column: readonly (Taken | null)[], rank: (value: number) => number): At | null {
+  let worst: At | null = null;
+  let most = -Infinity;
+  for (let index = 0; index < column.length; index += 1) {
+    const taken = column[index];
+    if (!taken) continue;
+    const here = rank(taken.value);
+    if (worst !== null && !(here > most)) continue;
+    [worst, most] = [{ index, taken }, here];
+  }
+  return worst;
+}
+
 /** A finding for the worst station of a sheet, which names the station; not measured when there is none. */
 export function worstFinding(
   context: Context,
