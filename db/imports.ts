@@ -11,7 +11,7 @@ import type { Db } from './open';
 import { freshReading, insertReadings, type NewReading } from './readings';
 import { importMapping, stagedImport } from './schema';
 
-export const IMPORT_KINDS = ['consist', 'stations', 'recorder'] as const;
+export const IMPORT_KINDS = ['consist', 'stations', 'line', 'recorder'] as const;
 export type ImportKind = (typeof IMPORT_KINDS)[number];
 
 /** What an uploaded file waits to become: rows of an import, an outline, a reference shape. */
@@ -156,10 +156,19 @@ export const commitStations = (
   actor: Actor,
 ): ImportResult => commitRows(db, caseId, 'station', stagedImportId, rows, actor);
 
+/** Adds the rows of a line's profile with their readings: all or none, one entry of the log. */
+export const commitLine = (
+  db: Db,
+  caseId: string,
+  stagedImportId: string,
+  rows: readonly ImportRow[],
+  actor: Actor,
+): ImportResult => commitRows(db, caseId, 'lineStretch', stagedImportId, rows, actor);
+
 function commitRows(
   db: Db,
   caseId: string,
-  kind: 'vehicle' | 'station',
+  kind: 'vehicle' | 'station' | 'lineStretch',
   stagedImportId: string,
   rows: readonly ImportRow[],
   actor: Actor,

@@ -3,6 +3,7 @@ import { instrumentChoice } from '~/app/readings/instruments-for.server';
 import type { Actor } from '~/db/actor';
 import {
   commitConsist,
+  commitLine,
   commitStations,
   rememberMapping,
   StagedImportGone,
@@ -52,6 +53,8 @@ function importRows(rows: readonly ImportedRow[], about: About, loaded: LoadedCa
   }));
 }
 
+const COMMITS = { consist: commitConsist, stations: commitStations, line: commitLine } as const;
+
 function record(
   preview: Preview,
   staged: StagedImport,
@@ -78,9 +81,8 @@ function record(
     );
     return { records: 1, readings: preview.run.rows };
   }
-  const commit = preview.kind === 'consist' ? commitConsist : commitStations;
   const rows = importRows(preview.table.rows, about, loaded);
-  const { ids, readingIds } = commit(db, caseId, staged.id, rows, actor);
+  const { ids, readingIds } = COMMITS[preview.kind](db, caseId, staged.id, rows, actor);
   return { records: ids.length, readings: readingIds.length };
 }
 

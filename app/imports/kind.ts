@@ -21,6 +21,13 @@ export const IMPORTS: Readonly<Record<ImportKind, About>> = {
     back: 'track',
     sample: 'fixtures/samples/stations.csv',
   },
+  line: {
+    title: 'Import grades and curves of the line',
+    intro:
+      'One row per grade or curve, or per point: distance from the POD (before it negative), to where it goes, grade uphill positive, curvature.',
+    back: 'train',
+    sample: 'fixtures/samples/line.csv',
+  },
   recorder: {
     title: 'Import an event recorder',
     intro: 'One row per sample: time and speed, and what else was recorded.',

@@ -4,9 +4,11 @@ import type { ImportKind } from '~/db/imports';
 import { standing } from '~/lib/case/current';
 import type { CsvSheet } from '~/lib/case/imports/csv';
 import type { ColumnMapping } from '~/lib/case/imports/mapping';
+import { lineProblems } from '~/lib/case/imports/line-problems';
 import { previewRecorder, type RecorderPreview } from '~/lib/case/imports/recorder';
 import { previewTable, type RowProblem, type TablePreview } from '~/lib/case/imports/table';
 import type { TableImportKind } from '~/lib/case/imports/target';
+import { standingLineRows } from '~/lib/case/line-rows';
 import { recorderChannel } from '~/lib/case/recorder';
 import { formatMeasure } from '~/lib/readings/format';
 import { ok, type Result } from '~/lib/readings/result';
@@ -24,6 +26,9 @@ const KEY = {
   stations: { entity: 'station', field: 'name' },
 } as const;
 
+const columnOf = (mapping: ColumnMapping, wanted: string): string =>
+  Object.entries(mapping).find(([, { target }]) => target === wanted)?.[0] ?? wanted;
+
 /** Rows for something the case has already: importing them would make two records of one thing. */
 function alreadyThere(
   kind: TableImportKind,
@@ -31,9 +36,10 @@ function alreadyThere(
   mapping: ColumnMapping,
   { record }: LoadedCase,
 ): readonly RowProblem[] {
+  if (kind === 'line') return lineProblems(rows, columnOf(mapping, 'lineFrom'), standingLineRows(record));
   const { entity, field } = KEY[kind];
   const there = new Set(standing(record, entity).map(({ fields }) => String(fields[field])));
-  const column = Object.entries(mapping).find(([, { target }]) => target === field)?.[0] ?? field;
+  const column = columnOf(mapping, field);
   return rows.flatMap(({ row, fields }) => {
     const value = String(fields[field]);
     if (!there.has(value)) return [];
@@ -98,6 +104,12 @@ const FIRST_ROWS = 8;
 
 const plural = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
 
+const ROW_NAMES: Readonly<Record<TableImportKind, readonly [one: string, many: string]>> = {
+  consist: ['vehicle', 'vehicles'],
+  stations: ['station', 'stations'],
+  line: ['row of the line', 'rows of the line'],
+};
+
 function summaryOf(preview: Preview): string {
   if (preview.type === 'recorder') {
     const time = preview.run.series.find(({ channel }) => channel === 'time')?.values;
@@ -106,11 +118,8 @@ function summaryOf(preview: Preview): string {
   }
   const { rows } = preview.table;
   const readings = rows.reduce((sum, row) => sum + row.readings.length, 0);
-  const what =
-    preview.kind === 'consist'
-      ? plural(rows.length, 'vehicle', 'vehicles')
-      : plural(rows.length, 'station', 'stations');
-  return `${what} with ${plural(readings, 'reading', 'readings')}`;
+  const [one, many] = ROW_NAMES[preview.kind];
+  return `${plural(rows.length, one, many)} with ${plural(readings, 'reading', 'readings')}`;
 }
 
 function channelViews({ series }: RecorderPreview): PreviewView['channels'] {

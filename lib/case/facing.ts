@@ -2,7 +2,10 @@ import { currentReadings } from './current';
 import type { CaseRecord, Entity, Reading } from './record';
 
 /** Distances along the track from the POD: before it becomes past it. */
-const ALONG = new Set(['stationPosition', 'markStart', 'markEnd', 'leadingAxleAt']);
+const ALONG = new Set(['stationPosition', 'markStart', 'markEnd', 'leadingAxleAt', 'lineFrom', 'lineTo']);
+
+/** What rises one way falls the other. */
+const RISES = new Set(['lineGrade']);
 
 /** The two ends of a mark change places; a mark of which one end was read keeps it as it is. */
 const ENDS: Readonly<Record<string, string>> = {
@@ -25,7 +28,7 @@ const turnedField = (fields: Entity['fields'], field: string): Entity['fields'] 
   typeof fields[field] === 'string' ? { ...fields, [field]: turned(fields[field]) } : fields;
 
 /** Fields of the records that say which rail. */
-const RAIL_FIELDS = { station: 'joint', mark: 'rail', rail: 'rail' } as const;
+const RAIL_FIELDS = { station: 'joint', mark: 'rail', rail: 'rail', lineStretch: 'hand' } as const;
 
 /** Whether the sheet was read facing against the direction of travel, as last said of the case. */
 export const readAgainstTravel = (record: CaseRecord): boolean =>
@@ -37,8 +40,8 @@ export const readAgainstTravel = (record: CaseRecord): boolean =>
  * The record as it reads facing the direction of travel. Where the case says that positions, left
  * and right were read facing against it, distances from the POD change sign, left and right rails
  * and the hand of the curve change places, and crosslevel of tangent, which counts the left rail,
- * changes sign; on a curve it counts the outer rail and stays. Stations, marks, rails and where
- * vehicles stood are turned; equipment itself and turnouts are not. Readings keep their ids and what was entered.
+ * changes sign; on a curve it counts the outer rail and stays. Stations, marks, rails, the line’s profile
+ * (its grades change sign) and where vehicles stood are turned; equipment itself and turnouts are not. Readings keep their ids and what was entered.
  */
 export function facingTravel(record: CaseRecord): CaseRecord {
   if (!readAgainstTravel(record)) return record;
@@ -51,9 +54,11 @@ export function facingTravel(record: CaseRecord): CaseRecord {
         ? { ...reading, state: turned(reading.state) }
         : reading;
     if (kind === 'vehicle' && reading.quantity !== 'leadingAxleAt') return reading;
-    if (kind !== 'station' && kind !== 'mark' && kind !== 'vehicle') return reading;
+    if (kind !== 'station' && kind !== 'mark' && kind !== 'vehicle' && kind !== 'lineStretch') return reading;
     const changesSign =
-      ALONG.has(reading.quantity) || (reading.quantity === 'crosslevel' && kind === 'station' && !onCurve);
+      ALONG.has(reading.quantity) ||
+      RISES.has(reading.quantity) ||
+      (reading.quantity === 'crosslevel' && kind === 'station' && !onCurve);
     return {
       ...reading,
       slot: turned(reading.slot),
@@ -63,7 +68,7 @@ export function facingTravel(record: CaseRecord): CaseRecord {
     };
   };
   const entities = { ...record.entities };
-  for (const kind of ['station', 'mark', 'rail'] as const) {
+  for (const kind of ['station', 'mark', 'rail', 'lineStretch'] as const) {
     entities[kind] = record.entities[kind].map((entity) => ({
       ...entity,
       fields: turnedField(entity.fields, RAIL_FIELDS[kind]),

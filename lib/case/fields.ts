@@ -30,7 +30,10 @@ export function parseField(field: Field, raw: unknown): Result<FieldValue> {
       const word = text.toLowerCase();
       const choice =
         field.choices.find((entry) => entry.id === text) ??
-        field.choices.find((entry) => entry.id.toLowerCase() === word || entry.label.toLowerCase() === word);
+        field.choices.find(
+          ({ id, label, alsoSaid }) =>
+            id.toLowerCase() === word || label.toLowerCase() === word || alsoSaid?.includes(word),
+        );
       return choice ? ok(choice.id) : refuse(askFor(field));
     }
     case 'date': {

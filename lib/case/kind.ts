@@ -16,7 +16,12 @@ export type Field =
   | (FieldShared & { readonly type: 'dateTime' })
   | (FieldShared & {
       readonly type: 'choice';
-      readonly choices: readonly { readonly id: string; readonly label: string }[];
+      readonly choices: readonly {
+        readonly id: string;
+        readonly label: string;
+        /** Other writings of it in files, in lower case. */
+        readonly alsoSaid?: readonly string[];
+      }[];
     })
   /** Refers to another record of the same case. */
   | (FieldShared & { readonly type: 'ref'; readonly to: string });

@@ -30,6 +30,8 @@ export type RecorderAtPod = {
   /** Brake pipe at that sample, and how far it lies below the highest of the two minutes before, kPa. */
   readonly brakePipeKpa: number;
   readonly brakePipeReductionKpa: number;
+  /** Brake cylinder of the recording locomotive at that sample, kPa; NaN where not recorded. */
+  readonly brakeCylinderKpa: number;
   readonly emergency: boolean;
   /** In the minute before the POD. */
   readonly slack: readonly SlackEvent[];
@@ -136,6 +138,7 @@ export function recorderAtPod(
     dynamicBrakeShare: Number.isFinite(share) ? share : notch / NOTCHES,
     tractiveEffortKn: channel('tractiveEffort'),
     ...pipeAt(samples, handled),
+    brakeCylinderKpa: channel('brakeCylinder'),
     emergency: (samples.emergency?.[index] ?? 0) >= 0.5,
     slack: slackEvents(samples, speedU).filter(
       (event) => event.timeS <= timeS && event.timeS >= timeS - SLACK_BEFORE_S,

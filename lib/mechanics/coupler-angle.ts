@@ -12,33 +12,62 @@ export type CarShape = {
 /** Half the length between the coupler pins of a car, m. */
 const halfPins = ({ lengthM }: CarShape): number => lengthM / 2 - PIN_TO_FACE_M;
 
+/** Curvature along the line, 1/m, straight between places in rising order, m ahead positive; two at one place are a step. */
+export type CurveAlong = { readonly m: readonly number[]; readonly curvaturePerM: readonly number[] };
+
+/** Curvature at a place within `from` and the next node. */
+function between({ m, curvaturePerM }: CurveAlong, from: number, at: number): number {
+  const span = m[from + 1]! - m[from]!;
+  const share = span > 0 ? (at - m[from]!) / span : 0;
+  return curvaturePerM[from]! + share * (curvaturePerM[from + 1]! - curvaturePerM[from]!);
+}
+
 /**
- * Angles (rad) that the two couplers joining `ahead` and `behind` make with the centre lines of
- * their cars on a curve, inward positive: the one at the rear of `ahead`, the one at the front of
- * `behind`. Trucks stand centred on the circle; the body is its chord; the joined couplers are one
- * straight bar between the pins. `curvaturePerM` taken without sign; 0 gives zero angles. NaN when the
- * cars do not fit the curve. Cars alike, small angles: S/(2R).
- * Source: plane geometry; law of cosines.
+ * Offset of the track at `to` from its tangent at `origin`, m: ∫(to − s)·κ(s) ds, exact for curvature
+ * straight between nodes (Simpson’s rule on a quadratic). Beyond the nodes their last curvature holds.
+ */
+export function offsetAlong(curve: CurveAlong, origin: number, to: number): number {
+  const { m, curvaturePerM } = curve;
+  if (m.length === 0) return 0;
+  const [low, high] = [Math.min(origin, to), Math.max(origin, to)];
+  let sum = 0;
+  const add = (a: number, b: number, at: (s: number) => number): void => {
+    if (b <= a) return;
+    const mid = (a + b) / 2;
+    sum += ((b - a) / 6) * ((to - a) * at(a) + 4 * (to - mid) * at(mid) + (to - b) * at(b));
+  };
+  add(low, Math.min(high, m[0]!), () => curvaturePerM[0]!);
+  for (let i = 0; i + 1 < m.length; i += 1)
+    add(Math.max(low, m[i]!), Math.min(high, m[i + 1]!), (s) => between(curve, i, s));
+  add(Math.max(low, m.at(-1)!), high, () => curvaturePerM.at(-1)!);
+  return to < origin ? -sum : sum;
+}
+
+/**
+ * Angles (rad) that the two couplers joining `ahead` and `behind`, whose pulling faces meet at `atM`,
+ * make with the centre lines of their cars, towards the inside of positive curvature positive: the one
+ * at the rear of `ahead`, the one at the front of `behind`. Curvature may change along the line, over a
+ * reverse curve too. Bodies are chords between truck centres; the joined couplers are one straight bar
+ * between the pins; small angles. Cars alike on one curve: S/(2R). Source: plane geometry.
  */
 export function couplerAngles(
   ahead: CarShape,
   behind: CarShape,
-  curvaturePerM: number,
+  curve: CurveAlong,
+  atM: number,
 ): readonly [rearOfAhead: number, frontOfBehind: number] {
-  const radius = 1 / Math.abs(curvaturePerM);
-  if (!Number.isFinite(radius)) return [0, 0];
-  const bar = 2 * PIN_TO_FACE_M;
-  const at = [ahead, behind].map((car) => {
-    const pin = halfPins(car);
-    const middle = Math.sqrt(radius * radius - (car.truckCentresM / 2) ** 2);
-    return { pinRadius: Math.hypot(middle, pin), toCentre: Math.atan2(middle, pin) };
-  });
-  const [a, b] = at as [(typeof at)[0], (typeof at)[0]];
-  const inward = (own: typeof a, other: typeof a): number => {
-    const cosine = (own.pinRadius ** 2 + bar ** 2 - other.pinRadius ** 2) / (2 * own.pinRadius * bar);
-    return Math.PI - own.toCentre - Math.acos(cosine);
+  const body = (car: CarShape, middleM: number) => {
+    const half = car.truckCentresM / 2;
+    const front = offsetAlong(curve, atM, middleM + half);
+    const rear = offsetAlong(curve, atM, middleM - half);
+    return { centre: (front + rear) / 2, slope: (front - rear) / car.truckCentresM };
   };
-  return [inward(a, b), inward(b, a)];
+  const a = body(ahead, atM + ahead.lengthM / 2);
+  const b = body(behind, atM - behind.lengthM / 2);
+  const rearPin = a.centre - a.slope * halfPins(ahead);
+  const frontPin = b.centre + b.slope * halfPins(behind);
+  const bar = (rearPin - frontPin) / (2 * PIN_TO_FACE_M);
+  return [a.slope - bar, bar - b.slope];
 }
 
 /** What pulls a car sideways at one end: the coupler force (draft positive) and its angle inward. */
@@ -66,9 +95,9 @@ export const couplerAngleMethod: Method = {
   id: 'coupler-angle',
   name: 'Truck lateral force from coupler forces of unlike cars in a curve',
   formula:
-    'Coupler angles: the bar between the pins of two bodies lying as chords on the curve. L_lead = (T_f·(n + a) − T_r·(n − a))/(2a), T = F·sin α; n: half pin to pin; a: half truck centres. L/V of a truck side: |L|/(W·g/4). Like cars: L = F·S/(2R).',
+    'Coupler angles: the bar between the pins of two bodies lying as chords on the track, whose offset from its tangent is ∫(s′ − s)·κ(s) ds. L_lead = (T_f·(n + a) − T_r·(n − a))/(2a), T = F·sin α; n: half pin to pin; a: half truck centres. L/V of a truck side: |L|/(W·g/4). Like cars: L = F·S/(2R).',
   validRange:
-    'Quasi-static, body of a curve, trucks centred in the gauge, two two-axle trucks, couplers that swing freely up to the angle. In buff the couplers may swing further over: see the jackknife screen.',
+    'Quasi-static, small angles, trucks centred in the gauge, two two-axle trucks, couplers that swing freely up to the angle. Curves, reverse curves and the tangent between them as far as the curvature under each vehicle is known; each vehicle’s curvature is taken over its whole length unless the profile of the line says it closer. A car without truck centres is taken by F·S/(2R) on its own curve, and its neighbours as if it were like them. In buff the couplers may swing further over: see the jackknife screen.',
   sources: [
     { text: 'Plane geometry and statics', status: 'published' },
     { text: 'Coupler pin to pulling face 33 in', status: 'from memory' },

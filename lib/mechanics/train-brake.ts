@@ -46,7 +46,7 @@ export const trainBrakeMethod: Method = {
   formula:
     'B = r·W·μ·p/p_full; p = 2.5 × reduction, at most p_full = 64 psi (441 kPa), nothing below 4 psi; 1.2 p_full in emergency. r: braking ratio, loaded 0.085 to 0.13, empty 0.18 to 0.32; μ: shoe friction 0.25 to 0.40.',
   validRange:
-    'Quasi-static, every brake cut in and of ordinary travel, brake pipe charged to 90 psi. Leaking, cut-out and sticking brakes change it; so does a pipe not fully charged.',
+    'Quasi-static, every brake cut in and of ordinary travel, brake pipe charged to 90 psi. Leaking, cut-out and sticking brakes change it; so does a pipe not fully charged. Locomotives: the recorded cylinder pressure where there is one, for their brakes may be released or set by themselves.',
   sources: [
     {
       text: 'Cylinder pressure 2.5 times the reduction; full service 64 psi from 90 psi; emergency a fifth more',

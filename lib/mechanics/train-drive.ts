@@ -1,4 +1,4 @@
-import { dynamicBrakeKn, notchShare, tractiveEffortKn, type LocomotiveRating } from './locomotive-force';
+import { dynamicBrakeKn, tractiveEffortKn, type LocomotiveRating } from './locomotive-force';
 import type { OutsideForces } from './mass-chain';
 import { vehicleResistance } from './resistance';
 import { brakeForceKn, cylinderPressureKpa, PROPAGATION_MS } from './train-brake';
@@ -15,6 +15,8 @@ export type DrivenVehicle = {
   readonly brakingRatio: number;
   /** Null for cars. */
   readonly rating: LocomotiveRating | null;
+  /** Handling of a locomotive worked by itself, all through the run; null for one that does as the recording one. */
+  readonly own: { readonly throttle: number; readonly dynamicBrakeShare: number } | null;
   /** Where its middle is when the first derailed vehicle reaches the POD, m, ahead positive, and the track there. */
   readonly atPodM: number;
   readonly grade: number;
@@ -30,6 +32,8 @@ export type Handling = {
   /** NaN where the recorder gives none. */
   readonly tractiveEffortKn: Float64Array;
   readonly reductionKpa: Float64Array;
+  /** Brake cylinder of the recording locomotive; NaN where the recorder gives none. */
+  readonly locomotiveCylinderKpa: Float64Array;
   /** Infinity when there is none. */
   readonly emergencyS: number;
 };
@@ -71,28 +75,31 @@ function indexBefore(timeS: Float64Array, time: number): number {
   return low;
 }
 
-/** Grade and curvature resistance over weight along the track, from where the vehicles stood at the POD. */
-function trackTable(vehicles: readonly DrivenVehicle[], curve: number) {
-  const points = vehicles
-    .map(({ atPodM, massKg, axles, dragFactor, grade, curvaturePerM }) => {
-      const { gradeKn, curveKn } = vehicleResistance({
-        massKg,
-        axles,
-        dragFactor,
-        grade,
-        curvaturePerM,
-        speedMs: 0,
-      });
-      const weight = (massKg * STANDARD_GRAVITY) / N_PER_KN;
-      return { m: atPodM, grade: gradeKn / weight, curve: (curve * curveKn) / weight };
-    })
+/** A place of the line: distance from the POD, m, ahead positive; straight between places, two at one place a step. */
+export type LinePoint = { readonly m: number; readonly grade: number; readonly curvaturePerM: number };
+
+/** The line as it lay under the middle of each vehicle at the POD. */
+const lineUnder = (vehicles: readonly DrivenVehicle[]): readonly LinePoint[] =>
+  vehicles
+    .map(({ atPodM, grade, curvaturePerM }) => ({ m: atPodM, grade, curvaturePerM }))
     .sort((a, b) => a.m - b.m);
+
+/** Grade and curvature resistance over weight along the line. */
+function trackTable(line: readonly LinePoint[], curve: number) {
+  const points = line.map(({ m, grade, curvaturePerM }) => {
+    const { gradeKn, curveKn } = vehicleResistance({ ...UNIT_VEHICLE, grade, curvaturePerM });
+    return { m, grade: gradeKn / UNIT_WEIGHT_KN, curve: (curve * curveKn) / UNIT_WEIGHT_KN };
+  });
   return {
     m: Float64Array.from(points, ({ m }) => m),
     grade: Float64Array.from(points, (point) => point.grade),
     curve: Float64Array.from(points, (point) => point.curve),
   };
 }
+
+/** Both resistances are shares of the weight, whatever vehicle it is. */
+const UNIT_VEHICLE = { massKg: 1000, axles: 4, dragFactor: 0, speedMs: 0 } as const;
+const UNIT_WEIGHT_KN = (UNIT_VEHICLE.massKg * STANDARD_GRAVITY) / N_PER_KN;
 
 /** Rolling resistance as a polynomial of speed, which the formula is: three of its values make it. */
 function rollingOf(vehicle: DrivenVehicle): readonly [number, number, number] {
@@ -106,21 +113,25 @@ function rollingOf(vehicle: DrivenVehicle): readonly [number, number, number] {
  * locomotives, air brake running along the train, grade, curve and rolling resistance. An equal push
  * for each unit of mass keeps the train to the recorded speed; pushing all alike it puts nothing into
  * the couplers, and `correction.latest` (m/s²) tells how much of the motion is unexplained.
- * `runToPodM`: distance the recording vehicle runs from the start to the POD; `recording`: its index.
+ * `runToPodM`: distance the recording vehicle runs from the start to the POD; `vents`: indices of the
+ * vehicles at which the brake pipe is vented; `line`: the track, as under the vehicles when not given.
  */
 export function trainDrive(
   vehicles: readonly DrivenVehicle[],
   handling: Handling,
   assumption: Assumption,
   runToPodM: number,
-  recording: number,
+  vents: readonly number[],
+  line: readonly LinePoint[] = lineUnder(vehicles),
 ): { readonly outside: OutsideForces; readonly correction: { latest: number } } {
   const { timeS } = handling;
-  const track = trackTable(vehicles, assumption.curve);
+  const track = trackTable(line, assumption.curve);
   const rolling = vehicles.map(rollingOf);
   const weights = vehicles.map(({ massKg }) => (massKg * STANDARD_GRAVITY) / N_PER_KN);
   const total = vehicles.reduce((sum, { massKg }) => sum + massKg, 0);
-  const fromRecording = vehicles.map(({ atPodM }) => Math.abs(atPodM - vehicles[recording]!.atPodM));
+  const fromVent = vehicles.map(({ atPodM }) =>
+    Math.min(...vents.map((vent) => Math.abs(atPodM - vehicles[vent]!.atPodM))),
+  );
   const fullBrake = vehicles.map(({ massKg, brakingRatio }) =>
     brakeForceKn(
       massKg,
@@ -134,7 +145,7 @@ export function trainDrive(
 
   const cylinderShare = (i: number, time: number): number => {
     if (!everBraked) return 0;
-    const late = fromRecording[i]!;
+    const late = fromVent[i]!;
     if (time >= handling.emergencyS + late / PROPAGATION_MS.emergency)
       return cylinderPressureKpa(0, true) / FULL;
     const then = time - late / PROPAGATION_MS.service;
@@ -144,15 +155,18 @@ export function trainDrive(
 
   const outside: OutsideForces = (time, headM, speeds, out) => {
     const index = indexBefore(timeS, time);
-    const throttle = handling.throttle[index]!;
-    const share = handling.dynamicBrakeShare[index]!;
+    const led = {
+      throttle: handling.throttle[index]!,
+      dynamicBrakeShare: handling.dynamicBrakeShare[index]!,
+    };
     const recorded = at(timeS, handling.tractiveEffortKn, time, index);
+    const cylinder = at(timeS, handling.locomotiveCylinderKpa, time, index);
     let mean = 0;
     vehicles.forEach(({ massKg }, i) => (mean += (massKg * speeds[i]!) / total));
     const target = at(timeS, handling.speedMs, time, index);
     correction.latest = Number.isFinite(target) ? (target - mean) / FOLLOW_S : 0;
     for (let i = 0; i < vehicles.length; i += 1) {
-      const { rating, atPodM, massKg } = vehicles[i]!;
+      const { rating, own, atPodM, massKg } = vehicles[i]!;
       const v = speeds[i]!;
       const moving = v / Math.sqrt(v * v + STOPPING_MS * STOPPING_MS);
       const size = Math.abs(v);
@@ -164,18 +178,24 @@ export function trainDrive(
       const resisting =
         assumption.rolling * (a + b * size + c * size * size) +
         curve * weights[i]! +
-        fullBrake[i]! * cylinderShare(i, time);
+        fullBrake[i]! *
+          (rating !== null && own === null && Number.isFinite(cylinder)
+            ? cylinder / FULL
+            : cylinderShare(i, time));
+      const { throttle, dynamicBrakeShare } = own ?? led;
       const pull =
         rating === null
           ? 0
-          : Number.isFinite(recorded)
+          : own === null && Number.isFinite(recorded)
             ? recorded
-            : share > 0
-              ? -assumption.dynamicBrake * dynamicBrakeKn(rating.dynamicBrakeKn, share, size) * moving
+            : dynamicBrakeShare > 0
+              ? -assumption.dynamicBrake *
+                dynamicBrakeKn(rating.dynamicBrakeKn, dynamicBrakeShare, size) *
+                moving
               : throttle > 0
                 ? tractiveEffortKn(
                     rating,
-                    notchShare(throttle, assumption.power),
+                    { notch: throttle, at: assumption.power },
                     Math.max(size, STOPPING_MS),
                     assumption.adhesion,
                   )

@@ -1,7 +1,13 @@
 import type { Method } from '../findings/finding';
 import { extensionFor, type DraftGear } from './draft-gear';
 import { runChain, type ChainHistory } from './mass-chain';
-import { trainDrive, type Assumption, type DrivenVehicle, type Handling } from './train-drive';
+import {
+  trainDrive,
+  type Assumption,
+  type DrivenVehicle,
+  type Handling,
+  type LinePoint,
+} from './train-drive';
 
 export type SimulationInput = {
   /** Head end first. */
@@ -10,6 +16,10 @@ export type SimulationInput = {
   readonly assumption: Assumption;
   readonly gear: DraftGear;
   readonly recording: number;
+  /** Indices of the vehicles at which the brake pipe is vented. */
+  readonly vents: readonly number[];
+  /** The track, distances from the POD; as under the vehicles when not given. */
+  readonly line?: readonly LinePoint[];
   /** Distance the recording vehicle runs from the start to the POD, m. */
   readonly runToPodM: number;
   readonly durationS: number;
@@ -42,8 +52,9 @@ function steadyStart(vehicles: readonly DrivenVehicle[], outside: Float64Array):
  * friction. At least two vehicles; the handling must cover the duration.
  */
 export function simulateTrain(input: SimulationInput): Simulated {
-  const { vehicles, handling, assumption, gear, recording, runToPodM, durationS, everyS } = input;
-  const { outside, correction } = trainDrive(vehicles, handling, assumption, runToPodM, recording);
+  const { vehicles, handling, assumption, gear, recording, vents, line, runToPodM, durationS, everyS } =
+    input;
+  const { outside, correction } = trainDrive(vehicles, handling, assumption, runToPodM, vents, line);
   const speed = handling.speedMs[0]!;
   const speeds = new Float64Array(vehicles.length).fill(speed);
   const first = new Float64Array(vehicles.length);
@@ -86,8 +97,8 @@ function speedOff({ timesS, speedsMs }: ChainHistory, handling: Handling, record
 
 /** Force in each coupler by the static sum at a moment of the drive, kN: what the simulation settles to. */
 export function steadyDrivenForcesKn(input: SimulationInput, timeS: number, headM: number): Float64Array {
-  const { vehicles, handling, assumption, runToPodM, recording } = input;
-  const { outside } = trainDrive(vehicles, handling, assumption, runToPodM, recording);
+  const { vehicles, handling, assumption, runToPodM, vents, line } = input;
+  const { outside } = trainDrive(vehicles, handling, assumption, runToPodM, vents, line);
   const out = new Float64Array(vehicles.length);
   const speed = handling.speedMs[Math.min(handling.speedMs.length - 1, Math.round(timeS))]!;
   outside(timeS, headM, new Float64Array(vehicles.length).fill(speed), out);
@@ -100,7 +111,7 @@ export const trainSimulationMethod: Method = {
   formula:
     'Masses and draft gears (see there) driven by the recorder’s throttle, dynamic brake or tractive effort and brake pipe; resistance as in the steady state. An equal push per unit of mass, m·(v_recorded − v)/10 s, keeps to the recorded speed: pushing all alike, it puts nothing into the couplers. Range: each assumption moved to both ends of its range, deviations added as root sum of squares.',
   validRange:
-    'From up to five minutes before the POD until just after it. One kind of draft gear for all couplings; a service application runs along the train at 150 m/s, an emergency at 280 m/s from the recording vehicle; release and filling of cylinders follow the pipe at once. Grade and curve beyond the train’s own length at the POD are taken as at its ends.',
+    'From up to five minutes before the POD until just after it, as if nothing derailed: the parting of the brake pipe by the derailment itself is not in it. One kind of draft gear for all couplings. Brake applications run along the train from where the pipe is vented, service at 150 m/s and emergency at 280 m/s: the recording locomotive, and remote locomotives worked with it, which vent at the same moment by radio; an end-of-train device that vents is not in it. Release and filling of cylinders follow the pipe at once; the brakes of locomotives worked together follow the recorded cylinder pressure where there is one. Grade and curve beyond the profile of the line, or without one beyond the train’s own length at the POD, are taken as at its ends.',
   sources: [
     { text: 'Newton’s second law', status: 'published' },
     { text: 'Speeds at which brake applications run along a train', status: 'from memory' },

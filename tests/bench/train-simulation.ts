@@ -17,6 +17,7 @@ const vehicles: readonly DrivenVehicle[] = Array.from({ length: VEHICLES }, (_, 
   dragFactor: 0.07,
   brakingRatio: i % 3 === 0 ? 0.25 : 0.1,
   rating: i < 3 ? { massKg: 180_000, ratedKn: 450, ratedSpeedMs: 5, dynamicBrakeKn: 350 } : null,
+  own: null,
   atPodM: (40 - i) * LENGTH_M,
   grade: 0.006 * Math.sin(i / 20),
   curvaturePerM: i % 50 < 15 ? 0.002 : 0,
@@ -32,6 +33,7 @@ function handling(): Handling {
     dynamicBrakeShare: column((t) => (t >= 105 && t < 210 ? 0.7 : 0)),
     tractiveEffortKn: column(() => NaN),
     reductionKpa: column((t) => (t >= 150 && t < 200 ? 60 : 0)),
+    locomotiveCylinderKpa: column(() => NaN),
     emergencyS: Infinity,
   };
 }
@@ -52,6 +54,7 @@ export function trainSimulation(): readonly Measurement[] {
     },
     gear: draftGearOf('friction'),
     recording: 0,
+    vents: [0],
     runToPodM: 2700,
     durationS: SECONDS,
     everyS: 1,

@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { PIN_TO_FACE_M, couplerAngles, truckLateralsKn } from '~/lib/mechanics/coupler-angle';
+import {
+  PIN_TO_FACE_M,
+  couplerAngles,
+  offsetAlong,
+  truckLateralsKn,
+  type CurveAlong,
+} from '~/lib/mechanics/coupler-angle';
 import { netForceKn, steadyCouplerForces, type VehicleInTrain } from '~/lib/mechanics/coupler-force';
 import { couplerLateralKn, couplerSwingLateralKn } from '~/lib/mechanics/coupler-lateral';
 import { dynamicBrakeKn, notchShare, tractiveEffortKn } from '~/lib/mechanics/locomotive-force';
@@ -61,17 +67,34 @@ describe('steadyCouplerForces', () => {
 const car = (lengthM: number, truckCentresM: number) => ({ lengthM, truckCentresM });
 const R = 200;
 
+const uniform = (curvaturePerM: number): CurveAlong => ({
+  m: [-200, 200],
+  curvaturePerM: [curvaturePerM, curvaturePerM],
+});
+
+describe('offsetAlong', () => {
+  it('is κ·s²/2 on a curve, κ′·s³/6 on a spiral, and the tangent’s own beyond its end', () => {
+    expect(offsetAlong(uniform(1 / R), 0, 30)).toBeCloseTo(900 / (2 * R), 12);
+    expect(offsetAlong(uniform(1 / R), 0, -30)).toBeCloseTo(900 / (2 * R), 12);
+    const spiral = { m: [0, 100], curvaturePerM: [0, 1 / R] };
+    expect(offsetAlong(spiral, 0, 60)).toBeCloseTo(60 ** 3 / (6 * 100 * R), 12);
+    const ended = { m: [0, 50, 50], curvaturePerM: [1 / R, 1 / R, 0] };
+    // Beyond the end of the curve the track runs on straight: slope 50/R from the offset there.
+    expect(offsetAlong(ended, 0, 80)).toBeCloseTo(50 ** 2 / (2 * R) + (30 * 50) / R, 12);
+  });
+});
+
 describe('couplerAngles', () => {
   it('is S/(2R) for cars alike, and nothing on tangent', () => {
-    const [rear, front] = couplerAngles(car(18, 14), car(18, 14), 1 / R);
-    expect(rear).toBeCloseTo(18 / (2 * R), 4);
+    const [rear, front] = couplerAngles(car(18, 14), car(18, 14), uniform(1 / R), 5);
+    expect(rear).toBeCloseTo(18 / (2 * R), 12);
     expect(front).toBeCloseTo(rear, 12);
-    expect(couplerAngles(car(27, 19), car(12, 8), 0)).toEqual([0, 0]);
+    expect(couplerAngles(car(27, 19), car(12, 8), uniform(0), 0)).toEqual([0, 0]);
   });
 
-  it('agrees with the bodies laid out in the plane', () => {
+  it('agrees with the bodies laid out in the plane, on a sharp curve and without small angles', () => {
     const [ahead, behind] = [car(27, 19), car(13, 8)];
-    const [rear, front] = couplerAngles(ahead, behind, 1 / R);
+    const [rear, front] = couplerAngles(ahead, behind, uniform(1 / R), 0);
     // Curve centre at the origin; the car ahead lies along x with its middle on the y axis.
     const pinOf = ({ lengthM, truckCentresM }: typeof ahead) => ({
       n: lengthM / 2 - PIN_TO_FACE_M,
@@ -97,16 +120,42 @@ describe('couplerAngles', () => {
     const bar = { x: p.x - pinA.x, y: p.y - pinA.y };
     const angle = (u: { x: number; y: number }, v: { x: number; y: number }): number =>
       Math.atan2(u.x * v.y - u.y * v.x, u.x * v.x + u.y * v.y);
-    expect(angle({ x: -1, y: 0 }, bar)).toBeCloseTo(rear, 6);
-    expect(-angle({ x: p.along.x, y: p.along.y }, { x: -bar.x, y: -bar.y })).toBeCloseTo(front, 6);
+    expect(Math.abs(angle({ x: -1, y: 0 }, bar) / rear - 1)).toBeLessThan(0.02);
+    expect(
+      Math.abs(-angle({ x: p.along.x, y: p.along.y }, { x: -bar.x, y: -bar.y }) / front - 1),
+    ).toBeLessThan(0.02);
     expect(rear).toBeGreaterThan(front);
+  });
+
+  it('turns the coupler opposite ways where one curve meets its reverse, by what the bodies lie askew', () => {
+    const shape = car(18, 14);
+    const reverse = { m: [-200, 0, 0, 200], curvaturePerM: [-1 / R, -1 / R, 1 / R, 1 / R] };
+    const [rear, front] = couplerAngles(shape, shape, reverse, 0);
+    const n = 9 - PIN_TO_FACE_M;
+    // Each body has slope 9/R at its middle, offset (9² + 7²)/2R; its pin lies n back along it.
+    const pin = (9 ** 2 + 7 ** 2) / (2 * R) - (n * 9) / R;
+    expect(rear).toBeCloseTo(9 / R - (2 * pin) / (2 * PIN_TO_FACE_M), 12);
+    expect(front).toBeCloseTo(-rear, 12);
+    // Mirrored, every angle changes sign.
+    const mirrored = { ...reverse, curvaturePerM: reverse.curvaturePerM.map((each) => -each) };
+    expect(couplerAngles(shape, shape, mirrored, 0)[0]).toBeCloseTo(-rear, 12);
+  });
+
+  it('takes the end of a car thrown out where a curve begins without a spiral', () => {
+    const shape = car(18, 14);
+    const entry = { m: [-200, 0, 0, 200], curvaturePerM: [0, 0, 1 / R, 1 / R] };
+    const [rear, front] = couplerAngles(shape, shape, entry, 0);
+    // Only the car ahead lies on the curve; its pin stands off the line of the one behind.
+    const pin = (9 ** 2 + 7 ** 2) / (2 * R) - ((9 - PIN_TO_FACE_M) * 9) / R;
+    expect(front).toBeCloseTo(pin / (2 * PIN_TO_FACE_M), 12);
+    expect(rear).toBeCloseTo(9 / R - pin / (2 * PIN_TO_FACE_M), 12);
   });
 });
 
 describe('truckLateralsKn', () => {
   it('gives each truck F·S/(2R) between neighbours alike', () => {
     const shape = car(18, 14);
-    const [rear, front] = couplerAngles(shape, shape, 1 / R);
+    const [rear, front] = couplerAngles(shape, shape, uniform(1 / R), 0);
     const [lead, trail] = truckLateralsKn(
       shape,
       { forceKn: 400, angleRad: front },
@@ -132,9 +181,9 @@ describe('truckLateralsKn', () => {
 describe('locomotive and brake forces', () => {
   const rating = { massKg: 180_000, ratedKn: 400, ratedSpeedMs: 5, dynamicBrakeKn: 300 };
   it('follows power over speed up to what the rails hold', () => {
-    expect(tractiveEffortKn(rating, 1, 10, 0.3)).toBeCloseTo(200, 9);
-    expect(tractiveEffortKn(rating, 1, 1, 0.3)).toBeCloseTo(0.3 * 180 * 9.80665, 6);
-    expect(tractiveEffortKn(rating, 0, 10, 0.3)).toBe(0);
+    expect(tractiveEffortKn(rating, { notch: 8, at: 0 }, 10, 0.3)).toBeCloseTo(200, 9);
+    expect(tractiveEffortKn(rating, { notch: 8, at: 0 }, 1, 0.3)).toBeCloseTo(0.3 * 180 * 9.80665, 6);
+    expect(tractiveEffortKn(rating, { notch: 0, at: 0 }, 10, 0.3)).toBe(0);
     expect([notchShare(4, 0), notchShare(4, 1), notchShare(8, 0.3)]).toEqual([0.25, 0.5, 1]);
   });
   it('fades the dynamic brake at low and at high speed', () => {

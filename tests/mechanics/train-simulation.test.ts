@@ -15,6 +15,7 @@ const vehicles: readonly DrivenVehicle[] = Array.from({ length: COUNT }, (_, i) 
   dragFactor: 0.07,
   brakingRatio: 0.1,
   rating: i === 0 ? rating : null,
+  own: null,
   atPodM: (10 - i) * LENGTH,
   grade: 0.003,
   curvaturePerM: 0.001,
@@ -30,6 +31,7 @@ const handling = (changes: Partial<Handling> = {}): Handling => ({
   dynamicBrakeShare: column(() => 0),
   tractiveEffortKn: column(() => NaN),
   reductionKpa: column(() => 0),
+  locomotiveCylinderKpa: column(() => NaN),
   emergencyS: Infinity,
   ...changes,
 });
@@ -50,6 +52,7 @@ const input = (changes: Partial<SimulationInput> = {}): SimulationInput => ({
   assumption,
   gear: draftGearOf('friction'),
   recording: 0,
+  vents: [0],
   runToPodM: 1200,
   durationS: 300,
   everyS: 1,

@@ -1,4 +1,5 @@
 import { BY_COLUMN, type About } from '~/app/imports/about';
+import type { ImportKind } from '~/db/imports';
 import type { ReadingsChoices } from '~/app/readings/view.server';
 import { DISTURBANCE_LABELS, SAMPLING_LABELS } from '~/app/readings/wording';
 import { DISTURBANCES, SAMPLINGS } from '~/lib/case/record';
@@ -6,7 +7,7 @@ import { LabelledInput } from '../LabelledInput';
 import { LabelledSelect } from '../LabelledSelect';
 
 export type AboutFileProps = {
-  readonly kind: 'consist' | 'stations' | 'recorder';
+  readonly kind: ImportKind;
   readonly about: About;
   readonly errors: Readonly<Record<string, string>>;
   readonly choices: ReadingsChoices;

@@ -4,6 +4,7 @@ import { Message } from '../Message';
 const WHAT = {
   consist: { one: 'vehicle', many: 'vehicles', of: 'readings' },
   stations: { one: 'station', many: 'stations', of: 'readings' },
+  line: { one: 'row of the line', many: 'rows of the line', of: 'readings' },
   recorder: { one: 'recorder run', many: 'recorder runs', of: 'samples' },
 } as const;
 

@@ -107,9 +107,17 @@ function readRow(
   return { imported: { row, fields: fields.fields, readings }, problems, questions };
 }
 
+/** The field that tells one row from another; rows of a line are told apart by their places. */
+export const KEY_FIELDS: Readonly<Record<TableImportKind, string | null>> = {
+  consist: 'position',
+  stations: 'name',
+  line: null,
+};
+
 /** Positions and station names that stand twice would make two records of one thing. */
 function repeated(rows: readonly ImportedRow[], importKind: TableImportKind): readonly RowProblem[] {
-  const key = importKind === 'consist' ? 'position' : 'name';
+  const key = KEY_FIELDS[importKind];
+  if (key === null) return [];
   const firstAt = new Map<string, number>();
   return rows.flatMap(({ row, fields }) => {
     const value = String(fields[key]);

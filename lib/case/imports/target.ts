@@ -21,6 +21,7 @@ export type ImportTarget = {
 export const TABLE_IMPORTS = {
   consist: { kind: 'vehicle', screen: 'train', name: 'Consist' },
   stations: { kind: 'station', screen: 'track', name: 'Track stations' },
+  line: { kind: 'lineStretch', screen: 'train', name: 'Grades and curves of the line' },
 } as const;
 export type TableImportKind = keyof typeof TABLE_IMPORTS;
 
@@ -39,9 +40,14 @@ const OTHER_NAMES: Readonly<Record<string, readonly string[]>> = {
   truckCentres: ['truck centers', 'truck ctrs'],
   axleSpacing: ['axle spacing', 'axle spc'],
   axleCount: ['axle count', 'number of axles'],
-  name: ['station', 'sta'],
+  name: ['station', 'sta', 'milepost', 'mp'],
   disturbance: ['state'],
   note: ['note', 'notes', 'remarks', 'comment'],
+  lineFrom: ['from', 'distance', 'from pod', 'distance from pod', 'dist from pod', 'start', 'begin'],
+  lineTo: ['to', 'end'],
+  lineGrade: ['grade', 'gradient', 'slope'],
+  lineCurvature: ['curve', 'degree of curve', 'radius'],
+  hand: ['hand', 'direction', 'left or right', 'l r'],
   stationPosition: ['distance', 'from pod', 'dist from pod', 'position'],
   gauge: ['gauge', 'gage'],
   crosslevel: ['crosslevel', 'cross level', 'xl'],
@@ -57,6 +63,9 @@ const OTHER_NAMES: Readonly<Record<string, readonly string[]>> = {
   'fasteningsLoose.left': ['loose fastenings left', 'loose left', 'loose l'],
   'fasteningsLoose.right': ['loose fastenings right', 'loose right', 'loose r'],
 };
+
+/** Readings without which a row says nothing of a place. */
+const NEEDED: ReadonlySet<string> = new Set(['stationPosition', 'lineFrom']);
 
 const unitsOf = (quantity: Quantity): readonly Unit[] =>
   quantity.kind === 'measure' ? DIMENSIONS[quantity.dimension].units : [];
@@ -82,7 +91,7 @@ export function targetsOf(importKind: TableImportKind): readonly ImportTarget[] 
         return {
           id,
           label: `${quantity.name}${suffix}`,
-          required: quantity.id === 'stationPosition',
+          required: NEEDED.has(quantity.id),
           units: unitsOf(quantity),
           alsoCalled: OTHER_NAMES[id] ?? [],
           about: { type: 'reading', quantity, slot },

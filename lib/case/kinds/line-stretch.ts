@@ -17,8 +17,8 @@ export const lineStretchKind: Kind = {
       label: 'Curve to the',
       type: 'choice',
       choices: [
-        { id: 'left', label: 'Left' },
-        { id: 'right', label: 'Right' },
+        { id: 'left', label: 'Left', alsoSaid: ['l', 'lh', 'left hand'] },
+        { id: 'right', label: 'Right', alsoSaid: ['r', 'rh', 'right hand'] },
       ],
       help: 'Facing the way the distances run. Not said: as the curve at the POD, and a curvature below zero the other way.',
     },

@@ -1,12 +1,7 @@
-import {
-  PIN_TO_FACE_M,
-  couplerAngleMethod,
-  couplerAngles,
-  truckLateralsKn,
-} from '../../mechanics/coupler-angle';
+import { PIN_TO_FACE_M, couplerAngleMethod, truckLateralsKn } from '../../mechanics/coupler-angle';
 import { couplerForceMethod, steadyCouplerForces, type VehicleInTrain } from '../../mechanics/coupler-force';
 import { couplerLateralKn, couplerSwingLateralKn } from '../../mechanics/coupler-lateral';
-import { dynamicBrakeKn, notchShare, tractiveEffortKn } from '../../mechanics/locomotive-force';
+import { dynamicBrakeKn, tractiveEffortKn } from '../../mechanics/locomotive-force';
 import {
   COUPLER_HEIGHTS_MM,
   COUPLER_SWING_RAD,
@@ -31,7 +26,9 @@ import { oncePerContext } from '../once-per-context';
 import type { Taken } from '../reading-index';
 import { curveAtPod } from '../track/curving';
 import { forceText } from '../words';
-import { trainState, type TrainState, type UnknownTrain } from './train-state';
+import { swingsOf, type Swing } from './coupler-swing';
+import { lineProfile } from './line-profile';
+import { trainState, type TrainState, type UnknownTrain, type VehicleState } from './train-state';
 
 /** Draws over what is assumed: enough for the 5th and 95th percentile to stand still. */
 const DRAWS = 400;
@@ -91,39 +88,41 @@ function trainAt(
   { vehicles, recorder, speed }: TrainState,
   share: (name: Assumed) => number,
   gradeError: number,
-): readonly (VehicleInTrain & { readonly curve: number })[] {
-  const { throttle, dynamicBrakeShare, tractiveEffortKn: recorded, brakePipeReductionKpa } = recorder;
+): readonly VehicleInTrain[] {
+  const { tractiveEffortKn: recorded, brakePipeReductionKpa, brakeCylinderKpa } = recorder;
   const cylinder = cylinderPressureKpa(brakePipeReductionKpa, false);
-  const braking = dynamicBrakeShare > 0;
+  const pullOf = ({ rating, own }: VehicleState): number => {
+    if (rating === null) return 0;
+    if (own === null && Number.isFinite(recorded)) return recorded;
+    const { throttle, dynamicBrakeShare } = own ?? recorder;
+    if (dynamicBrakeShare > 0)
+      return (
+        -between(share('dynamic brake'), [0.85, 1.15]) *
+        dynamicBrakeKn(rating.dynamicBrakeKn, dynamicBrakeShare, speed.value)
+      );
+    return throttle > 0
+      ? tractiveEffortKn(
+          rating,
+          { notch: throttle, at: share('power in a notch') },
+          speed.value,
+          between(share('adhesion'), [0.25, 0.35]),
+        )
+      : 0;
+  };
   return vehicles.map((vehicle) => {
-    const { massKg, axles, grade, curvature, dragFactor, rating, empty } = vehicle;
-    const curve = between(share('curve under the train'), curvature);
-    const pull =
-      rating === null
-        ? 0
-        : Number.isFinite(recorded)
-          ? recorded
-          : braking
-            ? -between(share('dynamic brake'), [0.85, 1.15]) *
-              dynamicBrakeKn(rating.dynamicBrakeKn, dynamicBrakeShare, speed.value)
-            : throttle > 0
-              ? tractiveEffortKn(
-                  rating,
-                  notchShare(throttle, share('power in a notch')),
-                  speed.value,
-                  between(share('adhesion'), [0.25, 0.35]),
-                )
-              : 0;
+    const { massKg, axles, grade, curvature, dragFactor, rating, own, empty } = vehicle;
     const ratio = between(share('braking ratio'), empty ? BRAKING_RATIOS.empty : BRAKING_RATIOS.loaded);
+    // A locomotive's own cylinder is recorded: its brake may be released, or set, by itself.
+    const pressure =
+      rating !== null && own === null && Number.isFinite(brakeCylinderKpa) ? brakeCylinderKpa : cylinder;
     return {
       massKg,
       axles,
       grade: grade.value + gradeError * grade.u,
-      curvaturePerM: curve,
+      curvaturePerM: between(share('curve under the train'), curvature),
       dragFactor,
-      tractionKn: pull,
-      brakeKn: brakeForceKn(massKg, ratio, between(share('shoe friction'), SHOE_FRICTION), cylinder),
-      curve,
+      tractionKn: pullOf(vehicle),
+      brakeKn: brakeForceKn(massKg, ratio, between(share('shoe friction'), SHOE_FRICTION), pressure),
     };
   });
 }
@@ -143,6 +142,7 @@ export const couplerForces = oncePerContext((context: Context): CouplerForces | 
   const leading = rows(vehicles.length);
   const trailing = rows(vehicles.length);
   const ratios = rows(vehicles.length);
+  const swings = swingsOf(state, lineProfile(context));
   for (let d = 0; d < DRAWS; d += 1) {
     const share = (name: Assumed): number => shares.get(name)?.[d] ?? 0.5;
     const train = trainAt(state, share, grade[d] ?? 0);
@@ -152,7 +152,7 @@ export const couplerForces = oncePerContext((context: Context): CouplerForces | 
     });
     couplersKn.forEach((force, i) => (couplers[i]![d] = force));
     vehicles.forEach((vehicle, i) => {
-      const [lead, trail] = lateralsOf(state, train, couplersKn, i);
+      const [lead, trail] = lateralsOf(state, swings[i]!, share('curve under the train'), couplersKn, i);
       leading[i]![d] = lead;
       trailing[i]![d] = trail;
       const side = (vehicle.massKg * STANDARD_GRAVITY) / N_PER_KN / 4;
@@ -171,29 +171,23 @@ export const couplerForces = oncePerContext((context: Context): CouplerForces | 
 /** Inward force on both trucks of a vehicle: from the coupler angles where its shape is known, else F·S/(2R). */
 function lateralsOf(
   { vehicles }: TrainState,
-  train: readonly { readonly curve: number }[],
+  swing: Swing,
+  share: number,
   couplersKn: Float64Array,
   i: number,
 ): readonly [number, number] {
   const vehicle = vehicles[i]!;
-  const curve = train[i]!.curve;
-  if (curve === 0) return [0, 0];
   const front = couplersKn[i - 1] ?? 0;
   const rear = couplersKn[i] ?? 0;
   if (!(vehicle.truckCentresM > 0)) {
+    const curve = between(share, vehicle.curvature);
     const mean = couplerLateralKn((front + rear) / 2, vehicle.lengthM, curve);
     return [mean, mean];
   }
-  const shapeOf = (j: number) => {
-    const other = vehicles[j];
-    return other !== undefined && other.truckCentresM > 0 ? other : vehicle;
-  };
-  const frontAngle = couplerAngles(shapeOf(i - 1), vehicle, curve)[1];
-  const rearAngle = couplerAngles(vehicle, shapeOf(i + 1), curve)[0];
   return truckLateralsKn(
     vehicle,
-    { forceKn: front, angleRad: frontAngle },
-    { forceKn: rear, angleRad: rearAngle },
+    { forceKn: front, angleRad: between(share, swing.front) },
+    { forceKn: rear, angleRad: between(share, swing.rear) },
   );
 }
 

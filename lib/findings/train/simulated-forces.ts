@@ -11,7 +11,9 @@ import type { Finding } from '../finding';
 import type { NonEmpty } from '../reading-index';
 import { RECORDED_SPEED_U } from '../recorder-at-pod';
 import { forceText } from '../words';
-import { trainState, type TrainState } from './train-state';
+import { lineProfile } from './line-profile';
+import { lineUnderTrain } from './line-under-train';
+import { trainState, type TrainState, type VehicleState } from './train-state';
 
 /** A force with its range: the nominal run, and what moving each assumption to its ends does, as root sum of squares. */
 export type RangedForce = {
@@ -138,18 +140,19 @@ function handlingOf(samples: RunSamples, window: Window): Handling {
   const { from, to } = window;
   const part = (values: Float64Array | undefined, fallback: number): Float64Array =>
     values === undefined ? new Float64Array(to - from + 1).fill(fallback) : values.slice(from, to + 1);
-  const known = (values: Float64Array): Float64Array =>
+  const whole = (values: Float64Array): Float64Array =>
     values.map((each) => (Number.isFinite(each) ? each : 0));
   const start = samples.time![from]!;
   const emergency = firstEmergency(samples);
-  const notch = known(part(samples.dynamicBrakeNotch, 0)).map((each) => each / NOTCHES);
+  const notch = whole(part(samples.dynamicBrakeNotch, 0)).map((each) => each / NOTCHES);
   return {
     timeS: part(samples.time, NaN).map((each) => each - start),
     speedMs: part(samples.speed, NaN),
-    throttle: known(part(samples.throttle, 0)),
+    throttle: whole(part(samples.throttle, 0)),
     dynamicBrakeShare:
-      samples.dynamicBrakeShare === undefined ? notch : known(part(samples.dynamicBrakeShare, 0)),
+      samples.dynamicBrakeShare === undefined ? notch : whole(part(samples.dynamicBrakeShare, 0)),
     tractiveEffortKn: part(samples.tractiveEffort, NaN),
+    locomotiveCylinderKpa: part(samples.brakeCylinder, NaN),
     reductionKpa: reductions(samples, window),
     emergencyS: emergency === null ? Infinity : samples.time![emergency]! - start,
   };
@@ -157,7 +160,7 @@ function handlingOf(samples: RunSamples, window: Window): Handling {
 
 /** Ratings that the handling of the whole stretch asks for and that nobody entered. */
 function ratingsMissing({ vehicles }: TrainState, handling: Handling): readonly string[] {
-  const locomotives = vehicles.flatMap(({ rating }) => rating ?? []);
+  const locomotives = vehicles.flatMap(({ rating, own }) => (own === null ? (rating ?? []) : []));
   const unrecorded = handling.tractiveEffortKn.some(Number.isNaN);
   const pulls = unrecorded && handling.throttle.some((each) => each > 0);
   const brakes = unrecorded && handling.dynamicBrakeShare.some((each) => each > 0);
@@ -171,15 +174,22 @@ function ratingsMissing({ vehicles }: TrainState, handling: Handling): readonly 
   ];
 }
 
-function drivenVehicles({ vehicles }: TrainState, first: number): readonly DrivenVehicle[] {
-  let lead = 0;
-  const leads = vehicles.map(({ lengthM }) => {
-    const here = lead;
-    lead += lengthM;
-    return here;
-  });
-  return vehicles.map(
-    ({ massKg, axles, lengthM, dragFactor, empty, rating, grade, curvature }, i): DrivenVehicle => ({
+const known = (value: number): number => (Number.isNaN(value) ? 0 : value);
+
+const drivenVehicles = ({ vehicles }: TrainState): readonly DrivenVehicle[] =>
+  vehicles.map(
+    ({
+      massKg,
+      axles,
+      lengthM,
+      dragFactor,
+      empty,
+      rating,
+      own,
+      atPodM,
+      grade,
+      curvature,
+    }): DrivenVehicle => ({
       massKg,
       axles,
       lengthM,
@@ -190,15 +200,28 @@ function drivenVehicles({ vehicles }: TrainState, first: number): readonly Drive
           ? null
           : {
               massKg: rating.massKg,
-              ratedKn: Number.isNaN(rating.ratedKn) ? 0 : rating.ratedKn,
-              ratedSpeedMs: Number.isNaN(rating.ratedSpeedMs) ? 0 : rating.ratedSpeedMs,
-              dynamicBrakeKn: Number.isNaN(rating.dynamicBrakeKn) ? 0 : rating.dynamicBrakeKn,
+              ratedKn: known(rating.ratedKn),
+              ratedSpeedMs: known(rating.ratedSpeedMs),
+              dynamicBrakeKn: known(rating.dynamicBrakeKn),
             },
-      atPodM: leads[first]! - leads[i]! - lengthM / 2,
+      own,
+      atPodM,
       grade: grade.value,
       curvaturePerM: middle(curvature),
     }),
   );
+
+/**
+ * Where the brake pipe is vented: at the recording locomotive, and at every locomotive worked with it
+ * that stands apart from it, with a car between.
+ */
+function ventsOf(vehicles: readonly VehicleState[], recording: number): readonly number[] {
+  const apart = vehicles.flatMap(({ locomotive, rating, own }, i) => {
+    if (!locomotive || rating === null || own !== null || i === recording) return [];
+    const between = vehicles.slice(Math.min(i, recording) + 1, Math.max(i, recording));
+    return between.every((each) => each.locomotive) ? [] : [i];
+  });
+  return [recording, ...apart];
 }
 
 /** A number of the nominal run and of every moved pair, with what the moves do to it. */
@@ -251,7 +274,9 @@ export function simulatedForces(context: Context, samples: RunSamples): Simulate
     state.vehicles.findIndex(({ entity }) => entity.id === runVehicle),
   );
   const podS = samples.time![recorder.index]! - samples.time![window.from]!;
-  const vehicles = drivenVehicles(state, first);
+  const vehicles = drivenVehicles(state);
+  const vents = ventsOf(state.vehicles, recording);
+  const line = lineUnderTrain(state.vehicles, lineProfile(context));
   const simulate = ({ slack = 1, ...moved }: Partial<Assumption> & { slack?: number }): Simulated => {
     const worked: DraftGear = { ...gear, slackM: gear.slackM * slack };
     return simulateTrain({
@@ -260,6 +285,8 @@ export function simulatedForces(context: Context, samples: RunSamples): Simulate
       assumption: { ...NOMINAL, ...moved },
       gear: worked,
       recording,
+      vents,
+      line,
       runToPodM: toGo[window.from]! - toGo[recorder.index]!,
       durationS: handling.timeS.at(-1)!,
       everyS: EVERY_S,
@@ -303,6 +330,11 @@ export function simulatedForces(context: Context, samples: RunSamples): Simulate
       chosen === null
         ? `Kind of draft gear not entered: ${gear.label.toLowerCase()} taken.`
         : `Draft gear: ${gear.label.toLowerCase()}.`,
+      ...(vents.length < 2
+        ? []
+        : [
+            `Brake pipe taken as vented at ${vents.length} places: the recording locomotive and those worked with it farther back.`,
+          ]),
       ...state.remarks,
     ],
   };

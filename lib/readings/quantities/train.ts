@@ -1,4 +1,4 @@
-import type { Measure, QuantityGroup } from '../quantity';
+import type { Count, Measure, QuantityGroup } from '../quantity';
 import { ALONG, crossLength, degrees, feet, mph } from './build';
 
 const KIP_KN = 4.4482216152605;
@@ -181,13 +181,23 @@ const force = (
   reference,
 });
 
+const notch = (id: string, name: string, short: string): Count => ({
+  kind: 'count',
+  id,
+  name,
+  short,
+  subject: 'vehicle',
+  slots: [],
+  possible: [0, 8],
+});
+
 export const locomotiveGroup: QuantityGroup = {
   id: 'locomotiveRating',
   name: 'Locomotive rating',
   screen: 'train',
   subject: 'vehicle',
   howTo: {
-    take: 'From the locomotive’s data sheet: continuous tractive effort and the speed at which it is given, and the largest dynamic-brake force. Enter them for every locomotive on line; one that was isolated gets 0.',
+    take: 'From the locomotive’s data sheet: continuous tractive effort and the speed at which it is given, and the largest dynamic-brake force. Enter them for every locomotive on line, wherever in the train it stood. Say how each was worked: with the recording one, by itself (a remote or manned unit with a throttle of its own: enter its notch at the POD, from its own recorder), or not at all.',
     why: 'With throttle and speed they give the pull at the drawbar, and with the dynamic brake the push, from which the coupler forces along the train follow.',
     bearsOn: ['inTrainForce'],
     spoiledBy: 'Ratings of another model; a unit that was isolated or cut out; wheel slip.',
@@ -221,6 +231,25 @@ export const locomotiveGroup: QuantityGroup = {
       high: kips(100),
       source: 'four- and six-axle road locomotives; engineering judgement',
     }),
+    {
+      kind: 'choice',
+      id: 'locomotiveControl',
+      name: 'How the locomotive was worked',
+      short: 'Worked',
+      subject: 'vehicle',
+      slots: [],
+      choices: [
+        { id: 'asRecorded', label: 'With the recording locomotive, in its notch' },
+        { id: 'byItself', label: 'By itself, in the notch entered here' },
+        { id: 'isolated', label: 'Isolated, shut down or dead in tow' },
+      ],
+    },
+    notch('ownThrottle', 'Own throttle notch at the POD, when worked by itself', 'Own throttle'),
+    notch(
+      'ownDynamicBrake',
+      'Own dynamic-brake notch at the POD, when worked by itself',
+      'Own dynamic brake',
+    ),
   ],
 };
 
