@@ -12,6 +12,7 @@ import { unbalanceLoadFindings } from './mechanics/unbalance-load';
 import { railReadingFindings } from './rails/rail-readings';
 import { couplerForceFindings } from './train/coupler-forces';
 import { makeUpFindings } from './train/make-up';
+import { conditionFindings } from './rules/conditions';
 import { trackFindings } from './track';
 import { recorderFindings } from './train/recorder';
 import { speedFindings } from './train/speed';
@@ -19,6 +20,7 @@ import { tonnageFindings } from './train/tonnage';
 import { vehicleLoadFindings } from './train/vehicle-load';
 import { falseFlangeFindings } from './turnout/false-flange';
 import { pointClearanceFindings } from './turnout/point-clearance';
+import { pointOutlineFindings } from './turnout/point-outlines';
 import { turnoutReadingFindings } from './turnout/turnout-readings';
 import { backToBackFindings } from './wheels/back-to-back';
 import { defectFindings } from './wheels/defects';
@@ -37,6 +39,7 @@ const FINDINGS: readonly ((context: Context) => readonly Finding[])[] = [
   couplerForceFindings,
   vehicleLoadFindings,
   trackFindings,
+  conditionFindings,
   backToBackFindings,
   diameterFindings,
   wheelLimitFindings,
@@ -46,6 +49,7 @@ const FINDINGS: readonly ((context: Context) => readonly Finding[])[] = [
   truckFindings,
   railReadingFindings,
   turnoutReadingFindings,
+  pointOutlineFindings,
   pointClearanceFindings,
   falseFlangeFindings,
   contactFindings,

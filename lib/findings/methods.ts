@@ -35,6 +35,7 @@ import { makeUpMethod } from '../train/make-up';
 import { slackMethod } from '../train/slack-events';
 import { falseFlangeMethod } from '../turnout/false-flange';
 import { pointFitMethod } from '../turnout/point-fit';
+import { pointTraceMethod } from '../turnout/point-trace';
 import { yawMethod } from '../turnout/yawed';
 import { backToBackMethod } from '../wheel/back-to-back';
 import { wheelTraceMethod } from '../wheel/trace-features';
@@ -52,6 +53,8 @@ import { sectionRolloverMethod } from './mechanics/rollover';
 import { unbalanceShareMethod } from './mechanics/unbalance-load';
 import { deviationBeforePodMethod } from './track/before-pod';
 import { curvatureAverageMethod } from './track/curvature';
+import { ruleConditionMethod } from './rules/conditions';
+import { warpWithin10Method } from './track/short-warp-10';
 import { twistMethod } from './track/twist';
 import { shortWarpMethod, warpUnderLoadMethod } from './track/warp';
 import { tonnageMethod } from './train/tonnage';
@@ -71,6 +74,7 @@ export const METHODS: readonly Method[] = [
   gaugeChangeMethod,
   warpMethod,
   shortWarpMethod,
+  warpWithin10Method,
   warpUnderLoadMethod,
   twistMethod,
   lowJointsMethod,
@@ -108,6 +112,7 @@ export const METHODS: readonly Method[] = [
   dropInShareMethod,
   pointClearanceMethod,
   pointFitMethod,
+  pointTraceMethod,
   yawMethod,
   falseFlangeMethod,
   resistanceMethod,
@@ -122,4 +127,5 @@ export const METHODS: readonly Method[] = [
   slackMethod,
   asReadMethod,
   passFailMethod,
+  ruleConditionMethod,
 ];

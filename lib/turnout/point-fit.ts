@@ -1,6 +1,7 @@
 import { type Method } from '../findings/finding';
-import { DEPTH_STEP_MM, faceAt, slopeAt, type FlangeAtRail } from './flange-at-rail';
+import { BEARS_RAD, DEPTH_STEP_MM, faceAt, slopeAt, type FlangeAtRail } from './flange-at-rail';
 import { type PointSection } from './point-section';
+import { sideOutMm } from './point-side';
 
 /** Flatter than this a flange is lifted by what it meets rather than pushed aside. */
 export const SHALLOW_RAD = Math.PI / 3;
@@ -21,20 +22,36 @@ export type PointFit = {
   readonly least: (Clearance & { readonly slopeRad: number }) | null;
 };
 
-type Section = Pick<PointSection, 'gapMm' | 'thicknessMm' | 'depthMm'>;
+type Section = Omit<PointSection, 'behindMm'>;
 
 const clearanceAt = (
   flange: FlangeAtRail,
-  { gapMm, thicknessMm, depthMm }: Section,
+  { gapMm, thicknessMm, depthMm, side, cutMm }: Section,
   lean: number,
   at: number,
-): number => faceAt(flange, at) - (gapMm + thicknessMm + (at - depthMm) * lean);
+): number => faceAt(flange, at) - (gapMm + thicknessMm + sideOutMm(side, at - depthMm, lean, cutMm));
+
+/**
+ * Where a flange is first held against a point, mm below the top of the stock rail: at the top of the point,
+ * but no higher than its face reaches. Above that it curves over into the tread, which is lifted by a point
+ * that stands so high, and not pushed aside.
+ */
+function fromDepthMm(flange: FlangeAtRail, { depthMm }: Section): number {
+  let from = flange.bearsAtMm;
+  while (from > Math.max(0, depthMm)) {
+    const above = Math.max(0, from - DEPTH_STEP_MM);
+    if (!(slopeAt(flange, above) >= BEARS_RAD)) break;
+    from = above;
+  }
+  return Math.max(from, depthMm);
+}
 
 /**
  * A flange beside one section of a point: the smallest clearance of all heights where both exist (every
- * 0.25 mm, from the top of the point down to the tip of the flange). The point's gauge side runs from the
- * top edge, gap + thickness from the gauge line of the stock rail, down at `faceRad` against the plane of
- * the track (0 exclusive to π/2). Plane geometry.
+ * 0.25 mm, from the top of the point down to the tip of the flange, on the face of the flange only). The
+ * point's gauge side is that of its outline where it has one; else it runs from the top edge, gap + thickness
+ * from the gauge line of the stock rail, down at `faceRad` against the plane of the track (0 exclusive to
+ * π/2). Plane geometry.
  */
 export function pointFit(flange: FlangeAtRail, section: Section, faceRad: number): PointFit {
   const reachMm = flange.tipDepthMm - section.depthMm;
@@ -42,17 +59,17 @@ export function pointFit(flange: FlangeAtRail, section: Section, faceRad: number
   const lean = 1 / Math.tan(faceRad);
   let depthMm = flange.tipDepthMm;
   let clearanceMm = clearanceAt(flange, section, lean, depthMm);
-  for (let at = Math.max(0, section.depthMm); at < flange.tipDepthMm; at += DEPTH_STEP_MM) {
+  for (let at = fromDepthMm(flange, section); at < flange.tipDepthMm; at += DEPTH_STEP_MM) {
     const here = clearanceAt(flange, section, lean, at);
     if (here < clearanceMm) [depthMm, clearanceMm] = [at, here];
   }
   return { reachMm, least: { depthMm, clearanceMm, slopeRad: slopeAt(flange, depthMm) } };
 }
 
-/** The clearance at every height where flange and point both exist, from the top of the point down; none when the flange passes over. */
+/** The clearance at every height where flange and point both exist, from the top of the point down, on the face of the flange; none when the flange passes over. */
 export function clearances(flange: FlangeAtRail, section: Section, faceRad: number): readonly Clearance[] {
   const lean = 1 / Math.tan(faceRad);
-  const top = Math.max(0, section.depthMm);
+  const top = fromDepthMm(flange, section);
   const steps = Math.max(0, Math.ceil((flange.tipDepthMm - top) / DEPTH_STEP_MM));
   return Array.from({ length: steps === 0 ? 0 : steps + 1 }, (_, i) => {
     const depthMm = Math.min(flange.tipDepthMm, top + i * DEPTH_STEP_MM);
@@ -72,9 +89,9 @@ export const pointFitMethod: Method = {
   id: 'point-fit',
   name: 'Flange against switch point, at every height',
   formula:
-    'c(z) = x(z) − [gap + thickness + (z − p)/tan β] for every depth z from the top of the point p to the tip of the flange; x: face of the flange from the gauge line of the stock rail, tread on the rail and flange bearing on it (contact at 45°); β: slope of the gauge side of the point. The smallest c is given; negative: the point stands outside the face. Where the flange does not reach the point: how far it passes over it. Could be struck or ridden: within reach and either c < 0, or c < 3 mm where the flange is flatter than 60°.',
+    'c(z) = x(z) − [gap + thickness + s(z − p)] for every depth z from the top of the point p, or from where the flange becomes steeper than 45° if the point stands higher, to the tip of the flange; x: face of the flange from the gauge line of the stock rail, tread on the rail and flange bearing on it (contact at 45°); s: how much farther out than the edge the gauge side of the point stands, as its outline shows it where it was traced, between two outlines a mean at equal depth below the top, else (z − p)/tan β with the slope β of the side. The smallest c is given; negative: the point stands outside the face. Where the flange does not reach the point: how far it passes over it. Could be struck or ridden: within reach and either c < 0, or c < 3 mm where the flange is flatter than 60°.',
   validRange:
-    'Rigid bodies in one plane across the track, rail upright, axle level and square to the track. Thickness is taken at the top of the point. At the tip and at the edges of a chip only: a flange touching the point farther back, where it is thick, is normal running.',
+    'Rigid bodies in one plane across the track, rail upright, axle level and square to the track. Thickness is taken at the top of the point; of an outline 1/16 in below its highest part. What is uncertain across an outline moves its gauge side as a whole, and its height not at all: a simplification. At the tip and at the edges of a chip only: a flange touching the point farther back, where it is thick, is normal running.',
   sources: [
     { text: 'Plane geometry of flange, stock rail and point', status: 'published' },
     {

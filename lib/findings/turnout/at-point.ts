@@ -7,7 +7,8 @@ import { yawed } from '../../turnout/yawed';
 import type { Context } from '../context';
 import { draw, DRAWS, type Drawn } from '../draw';
 import type { Taken } from '../reading-index';
-import { degreesText } from '../words';
+import { across, degreesText } from '../words';
+import { outlinesOfPoint } from './outlines-of-point';
 import { placesOnPoint, type PlaceOnPoint } from './places-on-point';
 import { chipTaken, sectionsTaken, type ChipTaken, type SectionTaken } from './point-readings';
 import { sideOfPoint, wheelAtPoint, type WheelAtPoint } from './wheel-at-point';
@@ -15,6 +16,25 @@ import { sideOfPoint, wheelAtPoint, type WheelAtPoint } from './wheel-at-point';
 /** Slope of a point's gauge side nobody measured. */
 const FACE = { value: degrees(80), u: degrees(3) };
 const FACE_REMARK = `The gauge side of the point is taken to slope at ${degreesText(FACE.value)}, give or take ${degreesText(FACE.u)}: engineering judgement.`;
+
+/** What the form of the gauge side comes from. */
+function sideRemarks(sections: readonly SectionTaken[], read: Taken | null): readonly string[] {
+  const traced = sections.filter(({ side }) => side !== undefined);
+  if (traced.length === 0) {
+    return [
+      'No outline of the point was used: its gauge side is straight.',
+      read === null ? FACE_REMARK : '',
+    ];
+  }
+  const where = traced.map(({ behindMm }) =>
+    behindMm === 0 ? 'the tip' : `${across(behindMm)} behind the tip`,
+  );
+  return [
+    `Gauge side of the point from its outline at ${where.join(' and ')}${traced.length > 1 ? ', between them a mean at equal depth below the top' : ''}.`,
+    'Beyond and below the outlines the gauge side is straight.',
+    read === null ? FACE_REMARK : '',
+  ];
+}
 
 /** A truck that steers badly through a turnout; and the rolling radius, on which little depends. */
 export const YAW_RAD = 0.01;
@@ -56,10 +76,13 @@ function gathered(context: Context, turnout: Entity): AtPointOrMissing {
   const side = sideOfPoint(context, turnout);
   if (side === null) return { missing: ['which point was read, left or right'] };
   const wheel = wheelAtPoint(context, side, turnout);
-  const missing = [...missingAtTip(context, turnout), ...('missing' in wheel ? wheel.missing : [])];
+  const sections = sectionsTaken(context, turnout);
+  const missing = [
+    ...(sections[0]?.behindMm === 0 ? [] : missingAtTip(context, turnout)),
+    ...('missing' in wheel ? wheel.missing : []),
+  ];
   if ('missing' in wheel || missing.length > 0) return { missing };
   const read = context.read.take('turnout', turnout.id, 'pointFaceAngle');
-  const sections = sectionsTaken(context, turnout);
   const chip = chipTaken(context, turnout);
   return {
     context,
@@ -69,15 +92,16 @@ function gathered(context: Context, turnout: Entity): AtPointOrMissing {
     ...placesOnPoint(sections, chip),
     sections,
     chip,
-    remarks: [...wheel.remarks, read === null ? FACE_REMARK : ''],
+    remarks: [...wheel.remarks, ...sideRemarks(sections, read)],
     turn: turnedOnce(),
   };
 }
 
 function missingAtTip(context: Context, turnout: Entity): readonly string[] {
+  const traced = outlinesOfPoint(context, turnout).some(({ behindMm }) => behindMm === 0);
   const named = {
     pointGap: 'gap between point and stock rail at the tip',
-    tipThickness: 'thickness of the tip',
+    ...(traced ? {} : { tipThickness: 'thickness of the tip, or its outline' }),
     tipDepth: 'depth of the tip below the stock rail',
   };
   return Object.entries(named).flatMap(([quantity, words]) =>

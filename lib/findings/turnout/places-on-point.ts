@@ -1,9 +1,9 @@
 import type { FlangeAtRail } from '../../turnout/flange-at-rail';
 import { pointFit, type PointFit } from '../../turnout/point-fit';
-import type { PointSection } from '../../turnout/point-section';
+import { lowered, sectionBetween, type PointSection } from '../../turnout/point-section';
 import type { Taken } from '../reading-index';
 import { across } from '../words';
-import type { ChipTaken, SectionTaken } from './point-readings';
+import { sectionDrawn, type ChipTaken, type SectionTaken } from './point-readings';
 
 /** A place on a point where a flange passes: inputs in the order the fit takes them. */
 export type PlaceOnPoint = {
@@ -17,26 +17,35 @@ export type PlaceOnPoint = {
   readonly remarks: readonly string[];
 };
 
-/** Gap, thickness and depth somewhere behind the tip, as a mean of the sections read before and after it. */
-type Between = { readonly inputs: readonly Taken[]; readonly share: number; readonly remark: string };
+/** The point somewhere behind its tip: as a section was read there, or between those before and after it. */
+type Near = {
+  readonly inputs: readonly Taken[];
+  readonly section: PlaceOnPoint['section'];
+  readonly remark: string;
+};
 
-function sectionNear(sections: readonly SectionTaken[], behindMm: number): Between | null {
+function sectionNear(sections: readonly SectionTaken[], behindMm: number): Near | null {
   const inputs = ({ gap, thickness, depth }: SectionTaken) => [gap, thickness, depth];
+  const as = (section: SectionTaken, remark: string): Near => ({
+    inputs: inputs(section),
+    section: (values, from) => ({ ...sectionDrawn(section, values, from), behindMm }),
+    remark,
+  });
   const exact = sections.find((section) => section.behindMm === behindMm);
-  if (exact !== undefined) return { inputs: inputs(exact), share: 0, remark: '' };
+  if (exact !== undefined) return as(exact, '');
   const after = sections.find((section) => section.behindMm > behindMm);
   const before = sections.filter((section) => section.behindMm < behindMm).at(-1);
   if (before === undefined) return null;
   if (after === undefined) {
-    return {
-      inputs: inputs(before),
-      share: 0,
-      remark: `The point was not read farther back: it is taken there as ${across(before.behindMm)} behind the tip.`,
-    };
+    return as(
+      before,
+      `The point was not read farther back: it is taken there as ${across(before.behindMm)} behind the tip.`,
+    );
   }
   return {
     inputs: [...inputs(before), ...inputs(after)],
-    share: (behindMm - before.behindMm) / (after.behindMm - before.behindMm),
+    section: (values, from) =>
+      sectionBetween(sectionDrawn(before, values, from), sectionDrawn(after, values, from + 3), behindMm),
     remark: '',
   };
 }
@@ -45,24 +54,20 @@ function placeAt(
   id: PlaceOnPoint['id'],
   behindMm: number,
   sections: readonly SectionTaken[],
-  lowered: Taken | null,
+  floor: Taken | null,
   remarks: readonly string[],
 ): PlaceOnPoint | null {
   const near = sectionNear(sections, behindMm);
   if (near === null) return null;
-  const { inputs, share, remark } = near;
-  const section: PlaceOnPoint['section'] = (values, from) => {
-    const at = (i: number): number => {
-      const before = values[from + i] ?? NaN;
-      return share === 0 ? before : before + ((values[from + 3 + i] ?? NaN) - before) * share;
-    };
-    const below = lowered === null ? 0 : Math.max(0, values[from + inputs.length] ?? 0);
-    return { behindMm, gapMm: at(0), thicknessMm: at(1), depthMm: at(2) + below };
-  };
+  const { inputs, remark } = near;
+  const section: PlaceOnPoint['section'] =
+    floor === null
+      ? near.section
+      : (values, from) => lowered(near.section(values, from), Math.max(0, values[from + inputs.length] ?? 0));
   return {
     id,
     behindMm,
-    inputs: lowered === null ? inputs : [...inputs, lowered],
+    inputs: floor === null ? inputs : [...inputs, floor],
     section,
     fit: (flange, values, from, faceRad) => pointFit(flange, section(values, from), faceRad),
     remarks: [...remarks, remark],

@@ -1,7 +1,5 @@
 import type { Entity } from '../../case/record';
 import { pointClearanceMethod } from '../../mechanics/point-clearance';
-import { BEHIND_TIP } from '../../readings/quantities/turnout';
-import { feet } from '../../readings/quantities/build';
 import { probabilityBelow } from '../../readings/propagate';
 import { firstTouch } from '../../turnout/first-touch';
 import {
@@ -20,8 +18,10 @@ import type { Finding, Method, Source } from '../finding';
 import type { Taken } from '../reading-index';
 import { across, degreesText, percent } from '../words';
 import { atPoint, missDrawn, nominalFit, ROLLING_RADIUS_MM, shareOfDraws, type AtPoint } from './at-point';
+import { behindTip } from './behind-tip';
 import { facingTurnouts, pointPlace } from './near-pod';
 import type { PlaceOnPoint } from './places-on-point';
+import { sectionDrawn } from './point-readings';
 
 const CLEAR: Source = { text: 'Clearance of zero: the flange touches the edge', status: 'published' };
 
@@ -77,8 +77,10 @@ function ofTurnout(context: Context, turnout: Entity): readonly Finding[] {
   ];
 }
 
-const methodOf = ({ wheel }: AtPoint): Method =>
-  wheel.outlines === null ? pointClearanceMethod : pointFitMethod;
+const methodOf = ({ wheel, sections }: AtPoint): Method =>
+  wheel.outlines === null && sections.every(({ side }) => side === undefined)
+    ? pointClearanceMethod
+    : pointFitMethod;
 
 function placeFinding(at: At, place: PlaceOnPoint): Finding {
   const found = missDrawn(at, [place], 'square');
@@ -101,10 +103,10 @@ function placeFinding(at: At, place: PlaceOnPoint): Finding {
 function behindFinding(at: At, place: PlaceOnPoint): Finding {
   const found = missDrawn(at, [place], 'square');
   const [what, title] = TITLES.behind;
-  const slot = BEHIND_TIP.find(({ feet: behind }) => feet(behind) * 1000 === place.behindMm);
+  const { slot, label } = behindTip(place.behindMm);
   return measured(
     at.heading(
-      [what, `${title} ${slot?.label ?? ''} behind the tip`],
+      [what, `${title} ${label} behind the tip`],
       methodOf(at),
       [
         ...place.remarks,
@@ -112,7 +114,7 @@ function behindFinding(at: At, place: PlaceOnPoint): Finding {
         `In ${percent(probabilityBelow(found.draws, 0))} of the draws it is negative: the point stands outside the face of the flange. Where the point has become thick and the flange is steep, that is normal running: the point guides the wheel off the stock rail.`,
         yawedRemark(at, place),
       ],
-      slot?.id,
+      slot,
     ),
     'crossLength',
     found.taken,
@@ -176,12 +178,7 @@ function touchFinding(at: At): readonly Finding[] {
   const touch = (values: ArrayLike<number>) =>
     firstTouch(
       wheel.flange(values, 0),
-      sections.map(({ behindMm }, i) => ({
-        behindMm,
-        gapMm: values[from + 3 * i] ?? NaN,
-        thicknessMm: values[from + 3 * i + 1] ?? NaN,
-        depthMm: values[from + 3 * i + 2] ?? NaN,
-      })),
+      sections.map((section, i) => sectionDrawn(section, values, from + 3 * i)),
       chip?.chip ?? null,
       values[from + 3 * sections.length] ?? NaN,
     );
