@@ -11,7 +11,8 @@ const root = dirname(fileURLToPath(import.meta.url));
 const BOTTOM = ['case', 'readings'];
 const MEASURED = ['outline', 'shapes', 'wheel', 'rail', 'track', 'turnout', 'train'];
 const MAY_READ = {
-  case: ['readings'],
+  // What a case can be held against, and which classes an owner can designate, are the rule sets' own list.
+  case: ['readings', 'rules'],
   readings: ['case'],
   custody: BOTTOM,
   rules: [...BOTTOM, 'findings'],

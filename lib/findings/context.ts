@@ -85,6 +85,7 @@ export function buildContext(asEntered: CaseRecord, options: FindingOptions): Co
   stations.sort((a, b) => a.positionM - b.positionM);
   const alignment = alignmentOf(record);
   const authorised = read.take('case', record.id, 'authorisedSpeed');
+  const qualified = read.take('case', record.id, 'qualifiedUnbalance');
   return {
     record,
     seed: options.seed,
@@ -95,7 +96,7 @@ export function buildContext(asEntered: CaseRecord, options: FindingOptions): Co
     unplaced,
     alignment,
     sides: podSides(record),
-    rules: rulesInForce(record, alignment, authorised?.value ?? null),
+    rules: rulesInForce(record, alignment, authorised?.value ?? null, qualified?.value ?? null),
     first: firstDerailed(record, read),
     vehicles: byId(standing(record, 'vehicle')),
     wheelsets: byId(standing(record, 'wheelset')),

@@ -159,6 +159,7 @@ function stateLines(record: CaseRecord): readonly Missing[] {
 
 function groupLine(record: CaseRecord, read: ReadingIndex, group: QuantityGroup): readonly Missing[] {
   if (group.subject !== 'case' && standing(record, group.subject).length === 0) return [];
+  if (group.onlyWhere !== undefined && record.fields[group.onlyWhere.field] !== group.onlyWhere.is) return [];
   const unread = group.quantities.filter(({ id }) => !read.anyRead(id));
   if (unread.length === 0) return [];
   const observations = group.quantities.filter(({ kind }) => kind === 'observation').length;

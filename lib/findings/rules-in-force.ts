@@ -1,9 +1,8 @@
-import { caseKind } from '../case/kinds';
 import type { CaseRecord } from '../case/record';
 import type { LimitCheck } from './finding';
-import { classForSpeed, equipmentClassFor, equipmentSetOf, ruleSetById } from '../rules';
+import { classForSpeed, equipmentClassFor, equipmentSetOf, isDesignated, ruleSetById } from '../rules';
 import { RAILROAD_RULES, railroadRuleSet } from '../rules/railroad-lines';
-import { checkLimit, limitsFor, ruleClass, type ClassLimit } from '../rules/apply';
+import { checkLimit, limitsFor, ruleClass, type AnswerTo, type ClassLimit } from '../rules/apply';
 import type { RuleQuantityId } from '../rules/rule-quantity';
 import type { Place, RuleClass, RuleSet } from '../rules/rule-set';
 
@@ -12,10 +11,13 @@ export type RulesInForce = {
   readonly track: RuleSet | undefined;
   readonly trackClass: RuleClass | undefined;
   readonly equipment: RuleSet | undefined;
+  /** Where the case's readings are compared, as far as the case itself says. */
+  readonly place: Place;
   /** Why track readings are not compared, or how the class was come by; empty when nothing needs saying. */
   readonly remarks: readonly string[];
   readonly trackLimits: (quantity: RuleQuantityId) => readonly ClassLimit[];
-  readonly turnoutLimits: (quantity: RuleQuantityId) => readonly ClassLimit[];
+  /** `answerTo`: what was answered of that turnout, on which some limits hang. */
+  readonly turnoutLimits: (quantity: RuleQuantityId, answerTo?: AnswerTo) => readonly ClassLimit[];
   readonly equipmentLimits: (vehicleType: string, quantity: RuleQuantityId) => readonly ClassLimit[];
 };
 
@@ -28,6 +30,7 @@ export function rulesInForce(
   record: CaseRecord,
   alignment: 'tangent' | 'curve' | null,
   authorisedSpeedMs: number | null,
+  qualifiedUnbalanceMm: number | null = null,
 ): RulesInForce {
   const track = trackSetOf(record);
   const equipment = track === undefined ? undefined : equipmentSetOf(track);
@@ -35,12 +38,15 @@ export function rulesInForce(
   const byDesignation =
     track === undefined || typeof designated !== 'string' ? undefined : ruleClass(track, designated);
   const bySpeed =
-    track === undefined || byDesignation !== undefined || authorisedSpeedMs === null || hasDesignations(track)
+    track === undefined || byDesignation !== undefined || authorisedSpeedMs === null || isDesignated(track)
       ? undefined
       : classForSpeed(track, authorisedSpeedMs, 'freight');
   const trackClass = byDesignation ?? bySpeed;
 
-  const place: Place = { onCurve: alignment === 'curve' };
+  const place: Place = {
+    onCurve: alignment === 'curve',
+    ...(qualifiedUnbalanceMm === null ? {} : { qualifiedUnbalanceMm }),
+  };
   const known = new Map<string, readonly ClassLimit[]>();
   const remember = (key: string, find: () => readonly ClassLimit[]): readonly ClassLimit[] => {
     const found = known.get(key) ?? find();
@@ -52,6 +58,7 @@ export function rulesInForce(
     track,
     trackClass,
     equipment,
+    place,
     remarks:
       track === undefined && record.fields.ruleSet === RAILROAD_RULES
         ? ['The railroad’s own limits are chosen and none are entered: not compared with any.']
@@ -64,12 +71,10 @@ export function rulesInForce(
               ({ limit }) => alignment !== null || limit.applies === 'both',
             ),
       ),
-    turnoutLimits: (quantity) =>
-      remember(`turnout|${quantity}`, () =>
-        track === undefined || trackClass === undefined
-          ? []
-          : limitsFor(track, trackClass.id, quantity, { ...place, inTurnout: true }),
-      ),
+    turnoutLimits: (quantity, answerTo) =>
+      track === undefined || trackClass === undefined
+        ? []
+        : limitsFor(track, trackClass.id, quantity, { ...place, inTurnout: true }, answerTo),
     equipmentLimits: (vehicleType, quantity) =>
       remember(`${vehicleType}|${quantity}`, () => {
         const covered = equipment === undefined ? undefined : equipmentClassFor(equipment, vehicleType);
@@ -86,12 +91,6 @@ const trackSetOf = ({ fields, railroadLimits }: CaseRecord): RuleSet | undefined
     ? railroadRuleSet(railroadLimits ?? '')
     : ruleSetById(String(fields.ruleSet ?? ''));
 
-/** A set whose classes the case can name is not to be entered by way of a speed. */
-const hasDesignations = (set: RuleSet): boolean => {
-  const field = caseKind.fields.find((each) => each.id === 'trackClass');
-  return field?.type === 'choice' && field.choices.some(({ id }) => ruleClass(set, id) !== undefined);
-};
-
 function remarksOn(
   track: RuleSet | undefined,
   trackClass: RuleClass | undefined,
@@ -101,7 +100,7 @@ function remarksOn(
   if (track === undefined) return ['No set of limits is chosen for the case: not compared with any.'];
   if (trackClass === undefined) {
     return [
-      hasDesignations(track)
+      isDesignated(track)
         ? 'The class of track is not recorded: not compared with limits.'
         : 'The authorised speed, which decides the limits, is not recorded: not compared with limits.',
     ];

@@ -83,6 +83,8 @@ export type QuantityGroup = {
   readonly screen: ScreenId;
   readonly subject: SubjectKind;
   readonly howTo: HowTo;
+  /** Asked only where this field of the case says so. */
+  readonly onlyWhere?: { readonly field: string; readonly is: string };
   readonly quantities: readonly Quantity[];
 };
 

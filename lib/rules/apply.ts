@@ -1,7 +1,7 @@
 import type { LimitCheck } from '../findings/finding';
 import { normalUpperTail } from './normal';
 import { RULE_QUANTITIES, type RuleQuantityId } from './rule-quantity';
-import type { Place, RuleClass, RuleLimit, RuleSet } from './rule-set';
+import type { Answered, Place, RuleClass, RuleCondition, RuleLimit, RuleSet } from './rule-set';
 
 /** A limit with the number it has in one class. */
 export type ClassLimit = {
@@ -17,6 +17,8 @@ export const ruleClass = (ruleSet: RuleSet, classId: string): RuleClass | undefi
   ruleSet.classes.find((each) => each.id === classId);
 
 const appliesAt = (limit: RuleLimit, place: Place): boolean => {
+  if (limit.unbalanceOverMm !== undefined && (place.qualifiedUnbalanceMm ?? 0) <= limit.unbalanceOverMm)
+    return false;
   const likeSharpCurve = place.inTurnout === true && limit.curveOverDegrees !== undefined;
   if (limit.applies === 'curve' && !place.onCurve && !likeSharpCurve) return false;
   if (limit.applies === 'tangent' && place.onCurve) return false;
@@ -28,25 +30,70 @@ const appliesAt = (limit: RuleLimit, place: Place): boolean => {
   return true;
 };
 
+/** What was answered to a choice of the catalogue; null when nothing was. */
+export type AnswerTo = (quantity: string) => string | null;
+
+const isAnswered = ({ quantity, answers }: Answered, answerTo: AnswerTo): boolean =>
+  answers.includes(answerTo(quantity) ?? '');
+
+/** Whether a limit or condition that hangs on answers holds, given those. */
+export const holdsGiven = (
+  rule: { readonly onlyIf?: Answered; readonly notIf?: Answered },
+  answerTo: AnswerTo,
+): boolean =>
+  (rule.onlyIf === undefined || isAnswered(rule.onlyIf, answerTo)) &&
+  (rule.notIf === undefined || !isAnswered(rule.notIf, answerTo));
+
 /**
  * The limits of one class on one quantity at one place; usually one, two where a least and a most
- * are given, none where the class has no such limit or the class is not in the set.
+ * are given, none where the class has no such limit or the class is not in the set. Limits that hang
+ * on an answer come as `answerTo` says; nothing is answered when it is not given.
  */
 export const limitsFor = (
   ruleSet: RuleSet,
   classId: string,
   quantity: RuleQuantityId,
   place: Place,
+  answerTo: AnswerTo = () => null,
 ): readonly ClassLimit[] => {
   const found = ruleClass(ruleSet, classId);
   if (!found) return [];
   return ruleSet.limits.flatMap((limit) => {
     const value = limit.perClass[classId];
     if (limit.quantity !== quantity || value === null || value === undefined) return [];
-    if (!appliesAt(limit, place)) return [];
+    if (!appliesAt(limit, place) || !holdsGiven(limit, answerTo)) return [];
     return [{ limit, classId, classLabel: found.label, value, printed: limit.asPrinted[classId] ?? '' }];
   });
 };
+
+/** The answer that says nothing either way. */
+const COULD_NOT_TELL = 'couldNotTell';
+
+/** What an answer says of a condition: met, not met, or null where it says nothing. */
+export const meets = (condition: RuleCondition, answer: string | null): boolean | null =>
+  answer === null || answer === COULD_NOT_TELL ? null : !condition.notMet.includes(answer);
+
+/** The conditions of one class, those left away that hang on an answer given otherwise. */
+export const conditionsFor = (
+  ruleSet: RuleSet,
+  classId: string,
+  answerTo: AnswerTo,
+): readonly RuleCondition[] =>
+  (ruleSet.conditions ?? []).filter(
+    (condition) => condition.classes.includes(classId) && holdsGiven(condition, answerTo),
+  );
+
+/**
+ * A limit over another base than its own, in mm over `baseM`: l · min(amount / base, mm / l + mmPerM);
+ * null where the limit is not given over that base.
+ */
+export function overBase(limit: ClassLimit, baseM: number): ClassLimit | null {
+  const { base, overBase: by } = limit.limit;
+  if (by === undefined || base === undefined) return null;
+  if (baseM < by.fromM - 1e-3 || baseM > by.toM + 1e-3) return null;
+  const value = round(baseM * Math.min(limit.value / base.lengthM, by.mm / baseM + by.mmPerM));
+  return { ...limit, value, printed: `${Number(value.toFixed(1))} mm over ${Number(baseM.toFixed(2))} m` };
+}
 
 /** Finer than any instrument; keeps 57.75 in added up from parts equal to 57.75 in as printed. */
 const round = (mm: number): number => Math.round(mm * 1e6) / 1e6;

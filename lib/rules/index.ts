@@ -1,11 +1,20 @@
 import type { RuleClass, RuleSet } from './rule-set';
-import { caFreightCar } from './sets/ca-freight-car';
-import { en13848_5 } from './sets/en13848-5';
-import { us49cfr213 } from './sets/us-49cfr213';
-import { us49cfr215_229_230 } from './sets/us-49cfr215-229-230';
+import { RULE_SETS } from './sets';
 
-/** Every built-in rule set; adding one is a file in sets and a line here. */
-export const RULE_SETS: readonly RuleSet[] = [us49cfr213, us49cfr215_229_230, en13848_5, caFreightCar];
+export { RULE_SETS };
+
+/** The sets a case can be held against. */
+export const TRACK_SETS: readonly RuleSet[] = RULE_SETS.filter(({ kind }) => kind === 'track');
+
+/** Whether the owner designates a class of the set, rather than the speed deciding a band. */
+export const isDesignated = ({ classBy }: RuleSet): boolean => classBy !== 'speed';
+
+/** Every class of track that an owner can designate, each once. */
+export const DESIGNATED_CLASSES: readonly RuleClass[] = [
+  ...new Map(
+    TRACK_SETS.filter(isDesignated).flatMap(({ classes }) => classes.map((each) => [each.id, each] as const)),
+  ).values(),
+];
 
 export const ruleSetById = (id: string): RuleSet | undefined => RULE_SETS.find((each) => each.id === id);
 

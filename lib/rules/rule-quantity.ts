@@ -22,12 +22,18 @@ const TRACK = {
   alinement62: length('track', 'Alinement, deviation from uniform, 62-ft chord', 'magnitude'),
   alinement31: length('track', 'Alinement, deviation from uniform, 31-ft chord', 'magnitude'),
   profile62: length('track', 'Profile, deviation from uniform, 62-ft chord', 'magnitude'),
+  profile31: length('track', 'Profile, deviation from uniform, 31-ft chord', 'magnitude'),
   runoff31: length('track', 'Runoff in 31 ft at the end of a raise', 'magnitude'),
   crosslevelTangent: length('track', 'Crosslevel, deviation from zero', 'magnitude'),
   crosslevelReverseOnCurve: length('track', 'Reverse elevation (outer rail low)'),
   crosslevelDifference62: length(
     'track',
     'Crosslevel difference of two points less than 62 ft apart',
+    'magnitude',
+  ),
+  crosslevelDifference10: length(
+    'track',
+    'Crosslevel difference of two points less than 10 ft apart',
     'magnitude',
   ),
   crosslevelDifferenceHigh62: length(
@@ -41,6 +47,7 @@ const TRACK = {
   railEndMismatchTread: length('track', 'Rail end mismatch on the tread'),
   railEndMismatchGauge: length('track', 'Rail end mismatch on the gauge side'),
   tiesPer39ft: { name: 'Sound crossties in 39 ft', about: 'track', unit: 'count', compare: 'value' },
+  placardedCars: { name: 'Placarded cars in the train', about: 'track', unit: 'count', compare: 'value' },
   twist3m: length('track', 'Twist over a 3 m base', 'magnitude'),
   alignmentD1: length('track', 'Alignment, wavelengths 3 to 25 m, mean to peak', 'magnitude'),
   longitudinalLevelD1: length(
@@ -57,6 +64,8 @@ const TURNOUT = {
   flangewayWidth: length('turnout', 'Flangeway width'),
   frogPointDown: length('turnout', 'Frog point chipped, broken or worn down'),
   frogTreadWear: length('turnout', 'Tread of the frog casting worn below its contour'),
+  springFrogHorn: length('turnout', 'Spring rail frog, clearance of hold-down housing and horn'),
+  raisedGuardWear: length('turnout', 'Self-guarded frog, raised guard worn'),
 } as const satisfies Record<string, RuleQuantity>;
 
 const EQUIPMENT = {

@@ -23,7 +23,12 @@ export type Place = {
   /** Sharpness in degrees of curve, when known. */
   readonly curveDegrees?: number;
   readonly inTurnout?: boolean;
+  /** Cant deficiency the equipment is qualified for, mm; not known: the ordinary one of the set. */
+  readonly qualifiedUnbalanceMm?: number;
 };
+
+/** An answer to a choice of the catalogue, as far as it decides which limit or condition holds. */
+export type Answered = { readonly quantity: string; readonly answers: readonly string[] };
 
 export type RuleLimit = {
   /** Unique within the set. */
@@ -40,6 +45,12 @@ export type RuleLimit = {
   readonly curveUpToDegrees?: number;
   /** Only on curves sharper than this, and in turnouts. Degrees of curve. */
   readonly curveOverDegrees?: number;
+  /** Only for operations at a qualified cant deficiency above this, mm. */
+  readonly unbalanceOverMm?: number;
+  /** Only where this was so answered; not answered: it does not hold. */
+  readonly onlyIf?: Answered;
+  /** Not where this was so answered. */
+  readonly notIf?: Answered;
   /** Class id → limit in mm (counts: a number); null: the class has no such limit. One entry per class. */
   readonly perClass: Readonly<Record<string, number | null>>;
   /** The same as the rule prints it: class id → text. */
@@ -51,6 +62,16 @@ export type RuleLimit = {
     /** Are two points exactly that far apart compared? */
     readonly includesExact: boolean;
   };
+  /**
+   * The amounts hold over `base`; over another base l between `fromM` and `toM` the limit is
+   * l · min(amount / base, mm / l + mmPerM).
+   */
+  readonly overBase?: {
+    readonly fromM: number;
+    readonly toM: number;
+    readonly mm: number;
+    readonly mmPerM: number;
+  };
   /** What else must hold before the comparison is made; for the reader and the caller. */
   readonly onlyWhere?: string;
   /** Exceeding it restricts speed and does not change the class. */
@@ -58,6 +79,31 @@ export type RuleLimit = {
   readonly citation: string;
   readonly source: Source;
   readonly note?: string;
+  /** The set it was taken from, where a set is put together from two. */
+  readonly from?: string;
+};
+
+/**
+ * A requirement without a figure: some answers to a choice of the catalogue do not meet it. An answer
+ * of “could not tell” says nothing.
+ */
+export type RuleCondition = {
+  /** Unique among the limits and conditions of the set. */
+  readonly id: string;
+  /** What the rule wants, in words. */
+  readonly wants: string;
+  /** A choice of the catalogue, with the answers that do not meet it. */
+  readonly quantity: string;
+  readonly notMet: readonly string[];
+  /** Ids of the classes it holds for. */
+  readonly classes: readonly string[];
+  readonly onlyIf?: Answered;
+  /** Not meeting it restricts speed and does not change the class. */
+  readonly consequence?: { readonly speedMs: number; readonly text: string };
+  readonly citation: string;
+  readonly source: Source;
+  readonly note?: string;
+  readonly from?: string;
 };
 
 /** A way of applying the rules that the rules themselves leave open, or that is easily missed. */
@@ -66,13 +112,23 @@ export type Convention = { readonly id: string; readonly text: string; readonly 
 export type RuleSet = {
   readonly id: string;
   readonly name: string;
+  /** What it is called in a list of sets to choose from; its name when not given. */
+  readonly choice?: string;
   readonly jurisdiction: string;
   /** Which text the numbers were taken from. */
   readonly edition: string;
   readonly notes: readonly string[];
   readonly kind: 'track' | 'equipment';
   readonly classes: readonly RuleClass[];
+  /**
+   * Track sets: the owner designates a class of track, or the authorised speed decides which band
+   * holds. Not said: designated.
+   */
+  readonly classBy?: 'designation' | 'speed';
+  /** Where the set says how fast each class may be run. */
+  readonly classSpeeds?: { readonly citation: string; readonly source: Source };
   readonly limits: readonly RuleLimit[];
+  readonly conditions?: readonly RuleCondition[];
   readonly conventions: readonly Convention[];
   /** Track sets: the set whose wheel and truck limits go with it. */
   readonly equipmentSet?: string;

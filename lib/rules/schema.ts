@@ -1,6 +1,7 @@
 import { z } from 'zod';
+import { findQuantity } from '../readings/quantities';
 import { RULE_QUANTITIES, RULE_QUANTITY_IDS, type RuleQuantityId } from './rule-quantity';
-import type { RuleLimit, RuleSet } from './rule-set';
+import type { Answered, RuleCondition, RuleLimit, RuleSet } from './rule-set';
 
 const text = z.string().trim().min(1);
 const slug = z.string().regex(/^[a-z0-9]+(?:[-_.][a-z0-9]+)*$/i, 'Use letters, digits and single dashes.');
@@ -19,6 +20,9 @@ const ruleClass = z.strictObject({
   vehicleTypes: z.array(text).optional(),
 });
 
+const answered = z.strictObject({ quantity: text, answers: z.array(text).min(1) });
+const consequence = z.strictObject({ speedMs: z.number().positive(), text });
+
 const ruleLimit = z.strictObject({
   id: slug,
   quantity: z.enum(RULE_QUANTITY_IDS as [RuleQuantityId, ...RuleQuantityId[]]),
@@ -27,6 +31,9 @@ const ruleLimit = z.strictObject({
   applies: z.enum(['tangent', 'curve', 'both']),
   curveUpToDegrees: z.number().positive().optional(),
   curveOverDegrees: z.number().positive().optional(),
+  unbalanceOverMm: z.number().positive().optional(),
+  onlyIf: answered.optional(),
+  notIf: answered.optional(),
   perClass: z.record(slug, z.number().positive().nullable()),
   asPrinted: z.record(slug, text),
   base: z
@@ -36,12 +43,57 @@ const ruleLimit = z.strictObject({
       includesExact: z.boolean(),
     })
     .optional(),
+  overBase: z
+    .strictObject({
+      fromM: z.number().positive(),
+      toM: z.number().positive(),
+      mm: z.number().positive(),
+      mmPerM: z.number().nonnegative(),
+    })
+    .optional(),
   onlyWhere: text.optional(),
-  consequence: z.strictObject({ speedMs: z.number().positive(), text }).optional(),
+  consequence: consequence.optional(),
   citation: text,
   source,
   note: text.optional(),
+  from: text.optional(),
 });
+
+const ruleCondition = z.strictObject({
+  id: slug,
+  wants: text,
+  quantity: text,
+  notMet: z.array(text).min(1),
+  classes: z.array(slug).min(1),
+  onlyIf: answered.optional(),
+  consequence: consequence.optional(),
+  citation: text,
+  source,
+  note: text.optional(),
+  from: text.optional(),
+});
+
+/** What is wrong with an answer that a limit or a condition hangs on; '' when nothing is. */
+function wrongAnswer({ quantity, answers }: Answered): string {
+  const asked = findQuantity(quantity);
+  if (asked?.kind !== 'choice') return `“${quantity}” is no choice of the catalogue.`;
+  const unknown = answers.find((answer) => !asked.choices.some(({ id }) => id === answer));
+  return unknown === undefined ? '' : `“${unknown}” is no answer to ${asked.name.toLowerCase()}.`;
+}
+
+const answersOf = (rule: {
+  readonly onlyIf?: Answered | undefined;
+  readonly notIf?: Answered | undefined;
+}): readonly Answered[] => [rule.onlyIf, rule.notIf].filter((each) => each !== undefined);
+
+/** What is wrong with a condition of a set with these classes; '' when nothing is. */
+function wrongCondition(condition: RuleCondition, classIds: readonly string[]): string {
+  const answers = [{ quantity: condition.quantity, answers: condition.notMet }, ...answersOf(condition)];
+  const unknown = condition.classes.find((id) => !classIds.includes(id));
+  return [...answers.map(wrongAnswer), unknown === undefined ? '' : `there is no class “${unknown}”.`]
+    .filter((each) => each !== '')
+    .join(' ');
+}
 
 const sameMembers = (a: readonly string[], b: readonly string[]): boolean =>
   a.length === b.length && a.every((each) => b.includes(each));
@@ -68,12 +120,16 @@ export const ruleSetSchema = z
   .strictObject({
     id: slug,
     name: text,
+    choice: text.optional(),
     jurisdiction: text,
     edition: text,
     notes: z.array(text),
     kind: z.enum(['track', 'equipment']),
     classes: z.array(ruleClass).min(1),
+    classBy: z.enum(['designation', 'speed']).optional(),
+    classSpeeds: z.strictObject({ citation: text, source }).optional(),
     limits: z.array(ruleLimit).min(1),
+    conditions: z.array(ruleCondition).optional(),
     conventions: z.array(z.strictObject({ id: slug, text, source })),
     equipmentSet: slug.optional(),
     curvingSpeed: z
@@ -91,8 +147,13 @@ export const ruleSetSchema = z
     const complain = (message: string): void => context.addIssue({ code: 'custom', message });
     const classIds = ruleSet.classes.map((each) => each.id);
     if (new Set(classIds).size < classIds.length) complain('Two classes have the same id.');
-    const limitIds = ruleSet.limits.map((each) => each.id);
-    if (new Set(limitIds).size < limitIds.length) complain('Two limits have the same id.');
+    const conditions = ruleSet.conditions ?? [];
+    const ids = [...ruleSet.limits, ...conditions].map((each) => each.id);
+    if (new Set(ids).size < ids.length) complain('Two limits or conditions have the same id.');
+    for (const condition of conditions) {
+      const wrong = wrongCondition(condition, classIds);
+      if (wrong !== '') complain(`${condition.id}: ${wrong}`);
+    }
     for (const limit of ruleSet.limits) {
       const quantity = RULE_QUANTITIES[limit.quantity];
       const aboutTrack = quantity.about === 'track' || quantity.about === 'turnout';
@@ -101,6 +162,12 @@ export const ruleSetSchema = z
       }
       if (!sameMembers(Object.keys(limit.perClass), classIds)) {
         complain(`${limit.id}: give one amount, or none, for each of the classes ${classIds.join(', ')}.`);
+      }
+      for (const wrong of answersOf(limit).map(wrongAnswer)) {
+        if (wrong !== '') complain(`${limit.id}: ${wrong}`);
+      }
+      if (limit.overBase !== undefined && limit.base === undefined) {
+        complain(`${limit.id}: say over which length the amounts hold.`);
       }
       const withAmount = classIds.filter((id) => typeof limit.perClass[id] === 'number');
       if (!sameMembers(Object.keys(limit.asPrinted), withAmount)) {

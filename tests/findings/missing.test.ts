@@ -12,9 +12,15 @@ describe('what is missing', () => {
     expect(all).toContain('No track station is entered.');
     expect(all).toContain('The class of track is not entered: readings are held against no limits.');
     expect(all).toContain('No photo is uploaded.');
-    for (const group of GROUPS.filter(({ subject }) => subject === 'case')) {
-      expect(all.some((text) => text.startsWith(`${group.name}:`))).toBe(true);
+    const asked = (text: string) => all.some((line) => line.startsWith(`${text}:`));
+    for (const { name, onlyWhere } of GROUPS.filter(({ subject }) => subject === 'case')) {
+      expect([name, asked(name)]).toEqual([name, onlyWhere === undefined]);
     }
+  });
+
+  it('asks about excepted track where the track is excepted', () => {
+    const all = texts(buildRecord({ fields: { trackClass: 'excepted' } }));
+    expect(all).toContain('Excepted track: nothing is entered.');
   });
 
   it('goes when it is entered', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { limitsFor } from '../../lib/rules/apply';
+import { conditionsFor, limitsFor } from '../../lib/rules/apply';
 import type { RuleQuantityId } from '../../lib/rules/rule-quantity';
 import type { Place } from '../../lib/rules/rule-set';
 import { us49cfr213 } from '../../lib/rules/sets/us-49cfr213';
@@ -7,6 +7,8 @@ import { us49cfr213 } from '../../lib/rules/sets/us-49cfr213';
 const MM_PER_INCH = 25.4;
 const TANGENT: Place = { onCurve: false };
 const CURVE: Place = { onCurve: true, curveDegrees: 6 };
+/** Operations at a qualified cant deficiency of 6 in. */
+const HIGH: Place = { ...CURVE, qualifiedUnbalanceMm: 6 * MM_PER_INCH };
 const CLASSES = ['1', '2', '3', '4', '5'] as const;
 
 type Row = {
@@ -16,6 +18,8 @@ type Row = {
   readonly quantity: RuleQuantityId;
   readonly place: Place;
   readonly sense: 'max' | 'min';
+  /** Paragraph alone, where two of them limit the same thing at the same place. */
+  readonly citation?: string;
   /** Inches, classes 1 to 5, written here as decimals, apart from the printed text in the data. */
   readonly inches: readonly (number | null)[];
 };
@@ -25,6 +29,7 @@ const SURFACE = 'law.cornell.edu (1998 text) and federal.elaws.us (78 FR 16101),
 const GUARD = 'law.lawstack.com, 49 CFR 213.143, with 85 FR 63388 (2020)';
 const FROG = 'law.lawstack.com, 49 CFR 213.137, with 85 FR 63388 (2020)';
 const GAUGE = 'law.lawstack.com, 49 CFR 213.53, 18 November 2020';
+const REPRINT = 'a public reprint of part 213 with the amendments of 2020';
 const MISMATCH = 'a Markdown copy of the eCFR, 49 CFR 213.115';
 
 const ROWS: readonly Row[] = [
@@ -133,6 +138,65 @@ const ROWS: readonly Row[] = [
     inches: [2, 1.75, 1.25, 1, 0.75],
   },
   {
+    section: '213.55(b) curve, 62-ft chord',
+    readAt: ALINEMENT,
+    quantity: 'alinement62',
+    place: HIGH,
+    sense: 'max',
+    citation: '49 CFR 213.55(b)',
+    inches: [1.25, 1.25, 1.25, 0.875, 0.625],
+  },
+  {
+    section: '213.55(b) curve, 31-ft chord',
+    readAt: ALINEMENT,
+    quantity: 'alinement31',
+    place: HIGH,
+    sense: 'max',
+    citation: '49 CFR 213.55(b)',
+    inches: [null, null, 0.75, 0.75, 0.5],
+  },
+  {
+    section: '213.63(b) profile, 62-ft chord',
+    readAt: SURFACE,
+    quantity: 'profile62',
+    place: HIGH,
+    sense: 'max',
+    citation: '49 CFR 213.63(b)',
+    inches: [2.25, 2.25, 1.75, 1.25, 1],
+  },
+  {
+    section: '213.63(b) profile, 31-ft chord',
+    readAt: SURFACE,
+    quantity: 'profile31',
+    place: HIGH,
+    sense: 'max',
+    inches: [null, null, 1, 1, 1],
+  },
+  {
+    section: '213.63(b) short warp',
+    readAt: SURFACE,
+    quantity: 'crosslevelDifference10',
+    place: HIGH,
+    sense: 'max',
+    inches: [2, 2, 1.75, 1.75, 1.5],
+  },
+  {
+    section: '213.139(e)',
+    readAt: 'laws9.com, 49 CFR 213.139',
+    quantity: 'springFrogHorn',
+    place: TANGENT,
+    sense: 'max',
+    inches: [0.25, 0.25, 0.25, 0.25, 0.25],
+  },
+  {
+    section: '213.141(a)',
+    readAt: REPRINT,
+    quantity: 'raisedGuardWear',
+    place: TANGENT,
+    sense: 'max',
+    inches: [0.375, 0.375, 0.375, 0.375, 0.375],
+  },
+  {
     section: '213.57(a)',
     readAt: 'docslib.org, 49 CFR Ch. II (10-1-13 edition), 213.57',
     quantity: 'elevationMax',
@@ -158,7 +222,7 @@ const ROWS: readonly Row[] = [
   },
   {
     section: '213.133(c)',
-    readAt: 'books.google.com, 49 CFR 213.133 with 38 FR 876 (1973)',
+    readAt: REPRINT,
     quantity: 'flangewayWidth',
     place: TANGENT,
     sense: 'min',
@@ -211,7 +275,7 @@ describe('49 CFR part 213, limits against the printed rule', () => {
     it(`${row.section} (read at ${row.readAt})`, () => {
       const inches = CLASSES.map((id) => {
         const found = limitsFor(us49cfr213, id, row.quantity, row.place).filter(
-          (l) => l.limit.sense === row.sense,
+          (l) => l.limit.sense === row.sense && (row.citation ?? l.limit.citation) === l.limit.citation,
         );
         expect(found.length).toBeLessThanOrEqual(1);
         return found[0] === undefined ? null : found[0].value / MM_PER_INCH;
@@ -225,7 +289,12 @@ describe('49 CFR part 213, limits against the printed rule', () => {
   }
 
   it('every length limit of the set is in the table above', () => {
-    const tabled = new Set([...ROWS.map((row) => row.quantity), 'gaugeUnderLoad', 'tiesPer39ft']);
+    const tabled = new Set([
+      ...ROWS.map((row) => row.quantity),
+      'gaugeUnderLoad',
+      'tiesPer39ft',
+      'placardedCars',
+    ]);
     expect(us49cfr213.limits.map((l) => l.quantity).filter((q) => !tabled.has(q))).toEqual([]);
   });
 
@@ -254,6 +323,42 @@ describe('49 CFR part 213, limits against the printed rule', () => {
     expect(ties({ onCurve: true, curveDegrees: 2 })).toEqual([5, 8, 8, 12, 12]);
     expect(ties(CURVE)).toEqual([6, 9, 10, 14, 14]);
     expect(ties({ onCurve: false, inTurnout: true })).toEqual([6, 9, 10, 14, 14]);
+  });
+
+  it('213.143(b) heavy-point frog so equipped, class 5 (read at law.lawstack.com)', () => {
+    const least = (answer: string | null) =>
+      limitsFor(us49cfr213, '5', 'guardCheckGauge', TANGENT, () => answer).map(({ value }) => value / 25.4);
+    expect(least('equipped')).toEqual([54.375]);
+    expect(least('notEquipped')).toEqual([54.5]);
+    expect(least(null)).toEqual([54.5]);
+  });
+
+  it('213.109(e) ties at joints: the answers that do not meet it, by class (read in a public reprint)', () => {
+    const notMet = (id: string) =>
+      conditionsFor(us49cfr213, id, () => null).find(({ quantity }) => quantity === 'jointTies')?.notMet;
+    expect(CLASSES.map(notMet)).toEqual([
+      ['none'],
+      ['none'],
+      ['none', 'oneWithin24'],
+      ['none', 'oneWithin24'],
+      ['none', 'oneWithin24'],
+    ]);
+  });
+
+  it('213.4(a) to (e): what excepted track is held to (read at law.lawstack.com)', () => {
+    const sections = conditionsFor(us49cfr213, 'excepted', () => null).map(({ citation }) => citation);
+    expect(sections).toEqual(
+      ['(a)', '(b)', '(c)', '(d)', '(e)(2)'].map((paragraph) => `49 CFR 213.4${paragraph}`),
+    );
+    expect(limitsFor(us49cfr213, 'excepted', 'placardedCars', TANGENT).map(({ value }) => value)).toEqual([
+      5,
+    ]);
+  });
+
+  it('213.135 and 213.139: every paragraph about the state of a switch or spring frog is asked about', () => {
+    const asked = new Set((us49cfr213.conditions ?? []).map(({ citation }) => citation));
+    for (const paragraph of 'abcdefgh') expect(asked).toContain(`49 CFR 213.135(${paragraph})`);
+    for (const paragraph of 'abcd') expect(asked).toContain(`49 CFR 213.139(${paragraph})`);
   });
 
   it('213.4(e)(4), 213.53(b) excepted track: gauge most 58 1/4 in, no least (read at law.lawstack.com)', () => {

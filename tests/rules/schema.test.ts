@@ -65,7 +65,11 @@ describe('the schema refuses', () => {
     ],
     ['a wheel limit in a track set', withLimit({ quantity: 'treadHollow' }), 'does not belong'],
     ['a least deviation', withLimit({ quantity: 'profile62' }), 'a most, not a least'],
-    ['two limits of one name', withLimit({ id: us49cfr213.limits[1]!.id }), 'Two limits have the same id'],
+    [
+      'two limits of one name',
+      withLimit({ id: us49cfr213.limits[1]!.id }),
+      'Two limits or conditions have the same id',
+    ],
     ['no limits', { ...us49cfr213, limits: [] }, ''],
     ['an unknown quantity', withLimit({ quantity: 'comfort' as RuleLimit['quantity'] }), ''],
     ['a limit without a citation', withLimit({ citation: ' ' }), ''],

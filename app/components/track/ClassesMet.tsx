@@ -2,14 +2,18 @@ import { Pager } from '~/app/components/Pager';
 import type { ClassesView } from '~/app/track/classes.server';
 
 /** The highest class the stations meet, and the limits of the class in force they do not. */
-export function ClassesMet({ inForce, counts, exceptions }: ClassesView) {
+export function ClassesMet({ inForce, counts, others, exceptions }: ClassesView) {
   return (
     <>
-      <p>
-        Highest class met, by station, as far as each was read:{' '}
-        {counts.map(({ label, count }) => `${label} at ${count}`).join(', ')}. Each condition is taken alone.
-      </p>
-      {inForce !== '' && exceptions.total === 0 && <p>No station lies beyond a limit of {inForce}.</p>}
+      {counts.length > 0 && (
+        <p>
+          Highest class met, by station, as far as each was read:{' '}
+          {counts.map(({ label, count }) => `${label} at ${count}`).join(', ')}. Each condition is taken
+          alone.
+        </p>
+      )}
+      {others.length > 0 && <p>{others.map(({ name, highest }) => `${name}: ${highest}`).join('; ')}.</p>}
+      {inForce !== '' && exceptions.total === 0 && <p>Nothing lies beyond a limit of {inForce}.</p>}
       {exceptions.total > 0 && (
         <>
           <div className="table-wrap" role="region" aria-label="Exceptions" tabIndex={0}>
@@ -17,7 +21,7 @@ export function ClassesMet({ inForce, counts, exceptions }: ClassesView) {
               <caption>Exceptions to {inForce}</caption>
               <thead>
                 <tr>
-                  <th scope="col">Station</th>
+                  <th scope="col">Where</th>
                   <th scope="col">What</th>
                   <th scope="col">Section</th>
                   <th scope="col">Found</th>
@@ -29,7 +33,7 @@ export function ClassesMet({ inForce, counts, exceptions }: ClassesView) {
               <tbody>
                 {exceptions.items.map((row) => (
                   <tr key={row.key}>
-                    <th scope="row">{row.station}</th>
+                    <th scope="row">{row.place}</th>
                     <td>
                       <a href={row.href}>{row.what}</a>
                     </td>

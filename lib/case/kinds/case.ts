@@ -1,4 +1,7 @@
+import { DESIGNATED_CLASSES, TRACK_SETS } from '../../rules';
 import type { Kind } from '../kind';
+
+const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 export const TIME_ZONE_HELP = 'The zone the site keeps, such as America/Chicago or Europe/Berlin.';
 
@@ -26,14 +29,7 @@ export const caseKind: Kind = {
       id: 'trackClass',
       label: 'Class of track',
       type: 'choice',
-      choices: [
-        { id: 'excepted', label: 'Excepted' },
-        { id: '1', label: 'Class 1' },
-        { id: '2', label: 'Class 2' },
-        { id: '3', label: 'Class 3' },
-        { id: '4', label: 'Class 4' },
-        { id: '5', label: 'Class 5' },
-      ],
+      choices: DESIGNATED_CLASSES.map(({ id, label }) => ({ id, label: capitalised(label) })),
       help: 'As designated by the track owner before the derailment.',
     },
     {
@@ -72,8 +68,7 @@ export const caseKind: Kind = {
       type: 'choice',
       required: true,
       choices: [
-        { id: 'us-49cfr213', label: '49 CFR part 213 (track) and 215, 229, 230 (wheels)' },
-        { id: 'en13848-5', label: 'EN 13848-5 (track)' },
+        ...TRACK_SETS.map(({ id, name, choice }) => ({ id, label: choice ?? name })),
         { id: 'railroad', label: 'The railroad’s own limits, as entered under Track' },
       ],
     },

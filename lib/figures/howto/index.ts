@@ -6,6 +6,7 @@ import { curveDesign } from './curve-design';
 import { frogAndGuard } from './frog-and-guard';
 import { gaugeAndLevel } from './gauge-and-level';
 import { gaugeFaceWipe } from './gauge-face-wipe';
+import { jointStep } from './joint-step';
 import { limitGauge } from './limit-gauge';
 import { markAcrossHead } from './mark-across-head';
 import { plateMovement } from './plate-movement';
@@ -33,6 +34,7 @@ export const HOW_TO_FIGURES = {
   plateMovement,
   stringLine,
   tieCount,
+  jointStep,
   backToBackClock,
   wheelShape,
   chordDiameter,

@@ -7,9 +7,12 @@ import { curvingFindings } from './curving';
 import { gaugeFindings } from './gauge';
 import { gaugeChangeFindings } from './gauge-change';
 import { gaugeUnderLoadFindings } from './gauge-under-load';
+import { exceptedTrackFindings } from './excepted';
+import { jointFindings } from './joints';
 import { lineSegmentFindings } from './line-segments';
 import { lowJointFindings } from './low-joints';
 import { runoffFindings } from './runoff';
+import { shortWarp10Findings } from './short-warp-10';
 import { tieFindings } from './ties';
 import { twistFindings } from './twist';
 import { warpFindings } from './warp';
@@ -24,11 +27,14 @@ const TRACK: readonly ((context: Context) => readonly Finding[])[] = [
   gaugeUnderLoadFindings,
   crosslevelFindings,
   warpFindings,
+  shortWarp10Findings,
   twistFindings,
   lowJointFindings,
   chordDeviationFindings,
   runoffFindings,
   tieFindings,
+  jointFindings,
+  exceptedTrackFindings,
 ];
 
 export const trackFindings = (context: Context): readonly Finding[] => TRACK.flatMap((find) => find(context));

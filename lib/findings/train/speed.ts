@@ -43,10 +43,10 @@ function limits(context: Context, { value, u }: Taken): readonly LimitCheck[] {
       : [
           limitCheck({
             name: `Freight trains, ${trackClass.label}`,
-            citation: track.id === 'us-49cfr213' ? '49 CFR 213.9(a)' : track.name,
+            citation: track.classSpeeds?.citation ?? track.name,
             sense: 'max',
             limit: forClass,
-            source: { text: track.edition, status: track.id === 'us-49cfr213' ? 'published' : 'from memory' },
+            source: track.classSpeeds?.source ?? { text: track.edition, status: 'from memory' },
             value,
             u,
           }),

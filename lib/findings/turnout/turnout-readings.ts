@@ -33,6 +33,8 @@ const READINGS: readonly { readonly quantity: string; readonly limits: RuleQuant
   { quantity: 'frogPointDown', limits: 'frogPointDown' },
   { quantity: 'frogPointBack', limits: null },
   { quantity: 'frogTreadWear', limits: 'frogTreadWear' },
+  { quantity: 'springFrogHorn', limits: 'springFrogHorn' },
+  { quantity: 'raisedGuardWear', limits: 'raisedGuardWear' },
 ];
 
 /** Point, frog and guard-rail readings of each turnout, against the limits that exist for them. */
@@ -55,7 +57,9 @@ function ofReading(
   }: (typeof READINGS)[number] & { readonly slot: { readonly id: string; readonly label: string } },
 ): readonly Finding[] {
   const of = quantityOf(quantity);
-  const inForce = limits === null ? [] : context.rules.turnoutLimits(limits);
+  const answerTo = (choice: string): string | null =>
+    context.read.state('turnout', turnout.id, choice)?.state ?? null;
+  const inForce = limits === null ? [] : context.rules.turnoutLimits(limits, answerTo);
   const { found, remark } = withinScope(context, turnout, quantity, inForce);
   const what = slot.label === '' ? of.name : `${of.name}, ${slot.label}`;
   const heading: Heading = {

@@ -1,4 +1,4 @@
-import type { Measure, Observation, Slot, SubjectKind } from '../quantity';
+import type { Choice, Measure, Observation, Slot, SubjectKind } from '../quantity';
 
 /** Catalogue entries are written in the unit the trade states them in. */
 export const inches = (value: number): number => value * 25.4;
@@ -79,4 +79,25 @@ export const observation = (
   subject,
   slots: [],
   question,
+});
+
+/** A question with a few answers, of which “could not tell” is always one. */
+export const question = (
+  subject: SubjectKind,
+  id: string,
+  name: string,
+  short: string,
+  answers: readonly (readonly [string, string])[],
+  slots: readonly Slot[] = [],
+): Choice => ({
+  kind: 'choice',
+  id,
+  name,
+  short,
+  subject,
+  slots,
+  choices: [
+    ...answers.map(([answer, label]) => ({ id: answer, label })),
+    { id: 'couldNotTell', label: 'Could not tell' },
+  ],
 });

@@ -85,7 +85,7 @@ export const curveDesignGroup: QuantityGroup = {
   screen: 'track',
   subject: 'case',
   howTo: {
-    take: 'Copy the degree of curve and the designed elevation from the track chart or curve list, and say in the note which edition.',
+    take: 'Copy the degree of curve and the designed elevation from the track chart or curve list, and say in the note which edition. Enter a qualified cant deficiency only where the equipment is qualified for more than the ordinary 3 in.',
     why: 'What was measured is compared with what was meant to be there; the records may also be wrong.',
     bearsOn: ['wheelClimb', 'overspeed'],
     spoiledBy: 'Using the records in place of a measurement.',
@@ -117,6 +117,16 @@ export const curveDesignGroup: QuantityGroup = {
       usualIn: [0, 7],
       referenceIn: [0, 6],
       referenceSource: 'ordinary curve elevations; engineering judgement',
+    }),
+    crossLength('case', {
+      id: 'qualifiedUnbalance',
+      name: 'Cant deficiency the equipment is qualified for',
+      short: 'Qualified for',
+      possibleIn: [0, 12],
+      usualIn: [3, 7],
+      referenceIn: [3, 3],
+      referenceSource: '49 CFR 213.57: all vehicles are considered qualified for 3 in',
+      resolution: { halfWidth: 0, source: 'an approval, not a measurement' },
     }),
   ],
 };

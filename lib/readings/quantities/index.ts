@@ -1,5 +1,6 @@
 import type { Quantity, QuantityGroup, ScreenId, SubjectKind } from '../quantity';
 import { conditionsGroup, curveDesignGroup } from './case';
+import { exceptedTrackGroup } from './excepted-track';
 import { markExtentGroup } from './mark';
 import {
   markObservations,
@@ -13,6 +14,7 @@ import { railFrictionGroup, railHoldGroup, railWearGroup } from './rail';
 import { sheetReadingGroup } from './sheet';
 import {
   gaugeGroup,
+  jointsGroup,
   movementGroup,
   stationPositionGroup,
   stationRailGroup,
@@ -23,6 +25,7 @@ import { lineProfileGroup } from './line-profile';
 import { ladingGroup, locomotiveGroup, podPlacingGroup, trainTrackGroup, vehicleTrackGroup } from './train';
 import { sideBearingGroup } from './truck';
 import { alongPointGroup, frogAndGuardGroup, pointFitGroup, switchStateGroup } from './turnout';
+import { frogConditionGroup, turnoutConditionGroup } from './turnout-condition';
 import { vehicleGroup } from './vehicle';
 import {
   backToBackGroup,
@@ -46,12 +49,14 @@ export const GROUPS: readonly QuantityGroup[] = [
   markExtentGroup,
   markObservations,
   curveDesignGroup,
+  exceptedTrackGroup,
   sheetReadingGroup,
   stationPositionGroup,
   gaugeGroup,
   stringLineGroup,
   movementGroup,
   tiesGroup,
+  jointsGroup,
   stationRailGroup,
   trackObservations,
   backToBackGroup,
@@ -68,7 +73,9 @@ export const GROUPS: readonly QuantityGroup[] = [
   pointFitGroup,
   alongPointGroup,
   switchStateGroup,
+  turnoutConditionGroup,
   frogAndGuardGroup,
+  frogConditionGroup,
   turnoutObservations,
 ];
 

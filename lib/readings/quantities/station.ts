@@ -1,5 +1,5 @@
 import type { QuantityGroup } from '../quantity';
-import { ALONG, crossLength, degrees, feet, LEFT_RIGHT, TAPE } from './build';
+import { ALONG, crossLength, degrees, feet, LEFT_RIGHT, question, TAPE } from './build';
 
 export const stationPositionGroup: QuantityGroup = {
   id: 'stationPosition',
@@ -153,6 +153,16 @@ export const stringLineGroup: QuantityGroup = {
       referenceSource: 'engineering judgement',
     }),
     crossLength('station', {
+      id: 'profile31',
+      name: 'Profile, mid-ordinate of a 31-ft chord',
+      short: '31-ft profile',
+      slots: LEFT_RIGHT,
+      possibleIn: [-6, 6],
+      usualIn: [-1.5, 1.5],
+      referenceIn: [-0.5, 0.5],
+      referenceSource: 'engineering judgement',
+    }),
+    crossLength('station', {
       id: 'runoff31',
       name: 'Runoff in 31 ft at the end of a raise',
       short: 'Runoff',
@@ -171,7 +181,7 @@ export const tiesGroup: QuantityGroup = {
   screen: 'track',
   subject: 'station',
   howTo: {
-    take: 'In the 39 ft centred on the station count the ties that hold neither gauge nor surface and, where the class of track is in question, those that hold both (49 CFR 213.109 counts these), and the rail-holding spikes or clips that are missing, loose or drawn on each rail.',
+    take: 'In the 39 ft centred on the station count the ties that hold neither gauge nor surface and, where the class of track is in question, those that hold both (49 CFR 213.109 counts these), and the rail-holding spikes or clips that are missing, loose or drawn on each rail. A wooden tie counts as sound when it is not broken through, not split so that ballast works through or spikes do not hold, lets plate or rail base move sideways no more than 1/2 in, and is not cut by the plate through more than 40 percent of its thickness (213.109(c)); for concrete see 213.109(d). See whether eight of any ten ties in a row have plates, and whether the fastenings together hold gauge.',
     why: 'What held the rail to gauge and upright.',
     bearsOn: ['wideGauge', 'railRollover'],
     spoiledBy: 'Ties split and spikes drawn by the derailed wheels.',
@@ -205,6 +215,64 @@ export const tiesGroup: QuantityGroup = {
       slots: LEFT_RIGHT,
       possible: [0, 200],
     },
+    question('station', 'tiePlates', 'Tie plates on ten ties in a row', 'Tie plates', [
+      ['eight', 'Eight or more'],
+      ['fewer', 'Fewer than eight'],
+      ['none', 'None needed: not timber'],
+    ]),
+    question('station', 'fasteningsHold', 'Fastenings together hold gauge', 'Hold gauge', [
+      ['yes', 'Yes'],
+      ['no', 'No'],
+    ]),
+  ],
+};
+
+export const jointsGroup: QuantityGroup = {
+  id: 'joints',
+  name: 'Joints',
+  screen: 'track',
+  subject: 'station',
+  howTo: {
+    take: 'At a station that has a joint lay a straightedge over the two rail ends, on the tread and then along the gauge side, and measure the step. Tape from the middle of the joint to the centreline of the nearest sound tie on each side.',
+    why: 'A step at a joint strikes the wheel; a joint without a sound tie goes down under every one and feeds roll and warp.',
+    bearsOn: ['wheelClimb', 'brokenRail', 'harmonicRoll'],
+    spoiledBy: 'Rail ends battered by derailed wheels, joints taken apart since.',
+    figure: 'jointStep',
+  },
+  quantities: [
+    crossLength('station', {
+      id: 'mismatchTread',
+      name: 'Rail end mismatch on the tread',
+      short: 'Step on tread',
+      slots: LEFT_RIGHT,
+      possibleIn: [0, 2],
+      usualIn: [0, 0.375],
+      referenceIn: [0, 0.125],
+      referenceSource: 'engineering judgement',
+    }),
+    crossLength('station', {
+      id: 'mismatchGauge',
+      name: 'Rail end mismatch on the gauge side',
+      short: 'Step on gauge side',
+      slots: LEFT_RIGHT,
+      possibleIn: [0, 2],
+      usualIn: [0, 0.375],
+      referenceIn: [0, 0.125],
+      referenceSource: 'engineering judgement',
+    }),
+    question(
+      'station',
+      'jointTies',
+      'Sound tie at the joint, to its centreline',
+      'Joint tie',
+      [
+        ['within18', 'Within 18 in'],
+        ['bothWithin24', 'One each side within 24 in'],
+        ['oneWithin24', 'One side only within 24 in'],
+        ['none', 'None within 24 in'],
+      ],
+      LEFT_RIGHT,
+    ),
   ],
 };
 

@@ -1,9 +1,11 @@
 import { standing } from '../../case/current';
 import { readAgainstTravel } from '../../case/facing';
 import { trackFindings } from '../../findings/track';
-import { stationClasses } from '../../findings/track/class-met';
+import { conditionFindings } from '../../findings/rules/conditions';
+import { otherClasses, stationClasses } from '../../findings/track/class-met';
+import { exceptionWords } from '../../findings/track/exception-words';
+import { turnoutReadingFindings } from '../../findings/turnout/turnout-readings';
 import { displayUnit, formatMeasure } from '../../readings/format';
-import { RULE_QUANTITIES } from '../../rules/rule-quantity';
 import { absent, absentMany } from '../pieces/absent';
 import { trackChartDrawing } from '../pieces/drawings';
 import { chance, findingsTable, findingValue } from '../pieces/findings-table';
@@ -26,22 +28,37 @@ function states({ record }: Report): string {
   return `${stations.length} stations were read: ${parts.join(', ')}. Only undisturbed stations feed a finding.`;
 }
 
+const NOT_EVEN = 'not even the lowest';
+
 /** Most exceptions printed; the rest is counted. */
 const MOST_EXCEPTIONS = 120;
 
-/** The highest class each station meets, and every limit of the class in force it does not. */
+/** The highest class each station meets, and every limit and condition of the class in force it does not. */
 function classes(report: Report, writer: Writer): void {
-  const { track, trackClass } = report.context.rules;
-  const all = stationClasses(report.context, trackFindings(report.context));
-  if (track === undefined || all.length === 0) return;
+  const { context } = report;
+  const { track, trackClass } = context.rules;
+  const findings = [
+    ...trackFindings(context),
+    ...conditionFindings(context),
+    ...turnoutReadingFindings(context),
+  ];
+  const stations = stationClasses(context, findings);
+  const others = otherClasses(context, findings);
+  if (track === undefined || stations.length + others.length === 0) return;
   const counts = [...track.classes.map(({ label }) => label), null].flatMap((label) => {
-    const count = all.filter(({ highest }) => highest === label).length;
-    return count === 0 ? [] : [`${label ?? 'not even the lowest'} at ${count}`];
+    const count = stations.filter(({ highest }) => highest === label).length;
+    return count === 0 ? [] : [`${label ?? NOT_EVEN} at ${count}`];
   });
-  writer.text(
-    `Highest class met, by station, as far as each was read: ${counts.join(', ')}. Each condition is taken alone.`,
-  );
-  const exceptions = all.flatMap(({ station, exceptions: own }) => own.map((each) => ({ station, ...each })));
+  if (counts.length > 0)
+    writer.text(
+      `Highest class met, by station, as far as each was read: ${counts.join(', ')}. Each condition is taken alone.`,
+    );
+  if (others.length > 0)
+    writer.text(`${others.map(({ name, highest }) => `${name}: ${highest ?? NOT_EVEN}`).join('; ')}.`);
+  const exceptions = [
+    ...others.flatMap(({ name, exceptions: own }) => own.map((each) => ({ place: name, each }))),
+    ...stations.flatMap(({ station, exceptions: own }) => own.map((each) => ({ place: station.name, each }))),
+  ];
   if (exceptions.length === 0 || trackClass === undefined) return;
   const amount = (value: number, unit: 'mm' | 'count'): string =>
     unit === 'count'
@@ -52,7 +69,7 @@ function classes(report: Report, writer: Writer): void {
         });
   writer.table(`Exceptions to ${trackClass.label}, ${track.name}`, {
     columns: [
-      { head: 'Station' },
+      { head: 'Where' },
       { head: 'What' },
       { head: 'Section' },
       { head: 'Found' },
@@ -66,18 +83,17 @@ function classes(report: Report, writer: Writer): void {
         ? [`${exceptions.length - MOST_EXCEPTIONS} more are on the Track screen.`]
         : []),
     ],
-    rows: exceptions.slice(0, MOST_EXCEPTIONS).map(({ station, finding, exception }) => {
-      const { quantity, limit, excess, probability } = exception;
-      const { name, unit } = RULE_QUANTITIES[quantity];
+    rows: exceptions.slice(0, MOST_EXCEPTIONS).map(({ place, each }) => {
+      const { what, section, limit, answer, excess, unit, probability } = exceptionWords(each);
       return {
         cells: [
-          station.name,
-          name,
-          limit.limit.citation,
-          findingValue(finding, report),
-          `${limit.limit.sense === 'max' ? 'at most' : 'at least'} ${limit.printed}`,
-          amount(excess, unit),
-          chance(probability),
+          place,
+          what,
+          section,
+          answer ?? findingValue(each.finding, report),
+          limit,
+          excess === null ? '–' : amount(excess, unit),
+          probability === null ? '–' : chance(probability),
         ],
       };
     }),

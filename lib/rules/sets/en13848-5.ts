@@ -31,14 +31,20 @@ const band = (id: string, label: string, speed: number) => ({
 export const en13848_5: RuleSet = {
   id: 'en13848-5',
   name: 'EN 13848-5, track geometry quality, immediate action limits',
+  choice: 'EN 13848-5 (track)',
   jurisdiction: 'Europe, 1435 mm gauge, plain line',
   edition:
     'EN 13848-5:2008+A1:2010 and Regulation (EU) No 1299/2014, from memory: check every value before relying on it.',
   notes: [
     'Alignment and longitudinal level are held against signals filtered to wavelengths of 3 to 25 m (D1), mean to peak. They are not mid-ordinates of a chord, and hand-measured mid-ordinates are not compared with them.',
-    'The limit on twist holds over a 3 m base; over other bases, and on curves with much cant, EN 13848-5 has a formula that is not in this set.',
+    'Twist on curves with much cant has a further limit in EN 13848-5, which is not in this set.',
   ],
   kind: 'track',
+  classBy: 'speed',
+  classSpeeds: {
+    citation: 'EN 13848-5, speed bands',
+    source: memory('EN 13848-5:2008+A1:2010, speed bands'),
+  },
   classes: [
     band('v80', 'up to 80 km/h', 80),
     band('v120', 'over 80 to 120 km/h', 120),
@@ -76,9 +82,10 @@ export const en13848_5: RuleSet = {
       applies: 'both',
       ...bands('21 mm', '21 mm', '21 mm', '21 mm', '15 mm', '15 mm'),
       base: { kind: 'within', lengthM: 3, includesExact: true },
+      overBase: { fromM: 1.3, toM: 20, mm: 20, mmPerM: 3 },
       citation: 'EN 13848-5, twist',
       source: TWIST,
-      note: '7 mm per metre up to 200 km/h, 5 mm per metre above, times the base of 3 m.',
+      note: 'Printed over 3 m. Over a base l of 1.3 to 20 m: 20/l + 3 mm per metre, at most 7 mm per metre up to 200 km/h and 5 above; 35 mm over 5 m.',
     },
     {
       id: 'longitudinal-level',
@@ -104,7 +111,7 @@ export const en13848_5: RuleSet = {
   conventions: [
     {
       id: 'twist-base',
-      text: 'Twist is the difference of crosslevel over exactly 3 m. Only stations that were taken 3 m apart are compared; nothing is interpolated.',
+      text: 'Twist is the difference of crosslevel of two stations that were both taken, over the base between them: 3 m, or any from 1.3 to 20 m with the limit for that base. Nothing is interpolated. A base is compared as it was read, with the wavelengths it picks up: stations 5 m apart do not see a short twist between them.',
       source: memory('EN 13848-1, definition of twist'),
     },
   ],

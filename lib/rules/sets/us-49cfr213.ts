@@ -1,5 +1,6 @@
 import type { Source } from '../../findings/finding';
 import type { RuleLimit, RuleSet } from '../rule-set';
+import { conditions } from './us-49cfr213-conditions';
 import { counts, feet, lengths, mph, printedMm } from './printed';
 
 /** The section's text was read in a public reprint of the Code and compared with the numbers here. */
@@ -7,6 +8,8 @@ const read = (text: string): Source => ({ text, status: 'published' });
 
 const GAUGE = read('49 CFR 213.53, read as reprinted 18 November 2020');
 const ALINEMENT = read('49 CFR 213.55(a), 78 FR 16100 (13 March 2013), read as reprinted 31 March 2024');
+const ALINEMENT_HIGH = read('49 CFR 213.55(b), 78 FR 16100 (13 March 2013), read as reprinted 31 March 2024');
+const SURFACE_HIGH = read('49 CFR 213.63(b), 78 FR 16101 (13 March 2013), read as reprinted');
 const SURFACE = read('49 CFR 213.63(a), 63 FR 34029 (1998) and 78 FR 16101 (2013), read as reprinted');
 const CURVES = read('49 CFR 213.57, read in the 1 October 2013 edition of the Code');
 const TIES = read('49 CFR 213.109(b)(4), read as reprinted with the amendments of 2011');
@@ -15,9 +18,16 @@ const GUARDS = read('49 CFR 213.143, as amended by 85 FR 63388 (7 October 2020),
 
 const CHORD_62 = { kind: 'chord', lengthM: feet(62), includesExact: true } as const;
 const CHORD_31 = { kind: 'chord', lengthM: feet(31), includesExact: true } as const;
+/** The tables of 213.55(b) and 213.63(b): operations at a qualified cant deficiency of more than 5 in. */
+const ABOVE_5_IN = {
+  unbalanceOverMm: printedMm('5"'),
+  applies: 'curve',
+  sense: 'max',
+  strict: true,
+} as const satisfies Partial<RuleLimit>;
 const WITHIN_62 = { kind: 'within', lengthM: feet(62), includesExact: false } as const;
 
-/** Excepted track is held to its gauge alone. */
+/** Of geometry and structure, excepted track is held to its gauge alone. */
 const classes1to5 = (c1: string, c2: string, c3: string, c4: string, c5: string) =>
   lengths({ excepted: null, '1': c1, '2': c2, '3': c3, '4': c4, '5': c5 });
 
@@ -84,7 +94,7 @@ const geometry: readonly RuleLimit[] = [
     base: CHORD_62,
     citation: '49 CFR 213.55(a)',
     source: ALINEMENT,
-    note: 'Chord ends on the gauge side of the outer rail, 5/8 in below the top. Tighter limits apply above 5 in of cant deficiency (213.55(b)).',
+    note: 'Chord ends on the gauge side of the outer rail, 5/8 in below the top.',
   },
   {
     id: 'alinement31-curve',
@@ -97,6 +107,26 @@ const geometry: readonly RuleLimit[] = [
     citation: '49 CFR 213.55(a)',
     source: ALINEMENT,
     note: 'Outer rail only. Not applicable to classes 1 and 2.',
+  },
+  {
+    id: 'alinement62-high-unbalance',
+    quantity: 'alinement62',
+    ...ABOVE_5_IN,
+    ...classes1to5('1 1/4"', '1 1/4"', '1 1/4"', '7/8"', '5/8"'),
+    base: CHORD_62,
+    citation: '49 CFR 213.55(b)',
+    source: ALINEMENT_HIGH,
+    note: 'Outside rail of the curve; instead of (a), which is nowhere tighter.',
+  },
+  {
+    id: 'alinement31-high-unbalance',
+    quantity: 'alinement31',
+    ...ABOVE_5_IN,
+    ...lengths({ excepted: null, '1': null, '2': null, '3': '3/4"', '4': '3/4"', '5': '1/2"' }),
+    base: CHORD_31,
+    citation: '49 CFR 213.55(b)',
+    source: ALINEMENT_HIGH,
+    note: 'Outside rail of the curve; not applicable to classes 1 and 2.',
   },
   {
     id: 'runoff31',
@@ -120,7 +150,37 @@ const geometry: readonly RuleLimit[] = [
     base: CHORD_62,
     citation: '49 CFR 213.63(a)',
     source: SURFACE,
-    note: 'On either rail. Tighter limits apply above 5 in of cant deficiency (213.63(b)).',
+    note: 'On either rail.',
+  },
+  {
+    id: 'profile62-high-unbalance',
+    quantity: 'profile62',
+    ...ABOVE_5_IN,
+    ...classes1to5('2 1/4"', '2 1/4"', '1 3/4"', '1 1/4"', '1"'),
+    base: CHORD_62,
+    citation: '49 CFR 213.63(b)',
+    source: SURFACE_HIGH,
+    note: 'On either rail of the curve; instead of (a), which is nowhere tighter.',
+  },
+  {
+    id: 'profile31-high-unbalance',
+    quantity: 'profile31',
+    ...ABOVE_5_IN,
+    ...lengths({ excepted: null, '1': null, '2': null, '3': '1"', '4': '1"', '5': '1"' }),
+    base: CHORD_31,
+    citation: '49 CFR 213.63(b)',
+    source: SURFACE_HIGH,
+    note: 'On either rail of the curve; not applicable to classes 1 and 2.',
+  },
+  {
+    id: 'crosslevel-difference10-high-unbalance',
+    quantity: 'crosslevelDifference10',
+    ...ABOVE_5_IN,
+    ...classes1to5('2"', '2"', '1 3/4"', '1 3/4"', '1 1/2"'),
+    base: { kind: 'within', lengthM: feet(10), includesExact: false },
+    citation: '49 CFR 213.63(b)',
+    source: SURFACE_HIGH,
+    note: 'Short warp: any two points less than 10 ft apart.',
   },
   {
     id: 'crosslevel-tangent',
@@ -215,7 +275,7 @@ const structure: readonly RuleLimit[] = [
     ...counts({ excepted: null, '1': 5, '2': 8, '3': 8, '4': 12, '5': 12 }),
     citation: '49 CFR 213.109(b)(4)',
     source: TIES,
-    note: 'Tangent track and curves of 2° or less. Sound ties as 213.109(c) or (d) defines them, effectively distributed; joint ties: 213.109(e).',
+    note: 'Tangent track and curves of 2° or less. Sound ties as 213.109(c) or (d) defines them, effectively distributed; ties at joints are a condition of their own (213.109(e)).',
   },
   {
     id: 'ties-curve-turnout',
@@ -253,6 +313,8 @@ const structure: readonly RuleLimit[] = [
 
 const TEN_MPH = { speedMs: mph(10), text: 'Speed over the frog not more than 10 mph.' } as const;
 
+const HEAVY_POINT = { quantity: 'heavyPointFrog', answers: ['equipped'] } as const;
+
 const turnout: readonly RuleLimit[] = [
   {
     id: 'guard-check',
@@ -261,9 +323,21 @@ const turnout: readonly RuleLimit[] = [
     strict: true,
     applies: 'both',
     ...classes1to5(`4'6 1/8"`, `4'6 1/4"`, `4'6 3/8"`, `4'6 3/8"`, `4'6 1/2"`),
+    notIf: HEAVY_POINT,
     citation: '49 CFR 213.143(a)',
     source: GUARDS,
-    note: `A heavy-point frog on class 5 may have as little as 4'6 3/8" under the conditions of 213.143(b).`,
+  },
+  {
+    id: 'guard-check-heavy-point',
+    quantity: 'guardCheckGauge',
+    sense: 'min',
+    strict: true,
+    applies: 'both',
+    ...classes1to5(`4'6 1/8"`, `4'6 1/4"`, `4'6 3/8"`, `4'6 3/8"`, `4'6 3/8"`),
+    onlyIf: HEAVY_POINT,
+    citation: '49 CFR 213.143(b)',
+    source: GUARDS,
+    note: 'Heavy-point frog so marked, with three through-gage plates, elastic fasteners and braces on both guard rails: on class 5 as little as on class 4.',
   },
   {
     id: 'guard-face',
@@ -284,7 +358,8 @@ const turnout: readonly RuleLimit[] = [
     ...classes1to5('1 3/8"', '1 1/2"', '1 1/2"', '1 1/2"', '1 1/2"'),
     citation: '49 CFR 213.137(a)',
     source: FROGS,
-    note: 'Not for frogs designed as flange-bearing (213.137(d), (e)).',
+    notIf: { quantity: 'frogKind', answers: ['flangeBearing'] },
+    note: 'Not for frogs designed as flange-bearing: at class 1 speeds, or in a crossing of more than 20° (213.137(d), (e)).',
   },
   {
     id: 'flangeway-width',
@@ -294,7 +369,7 @@ const turnout: readonly RuleLimit[] = [
     applies: 'both',
     ...classes1to5('1 1/2"', '1 1/2"', '1 1/2"', '1 1/2"', '1 1/2"'),
     citation: '49 CFR 213.133(c)',
-    source: read('49 CFR 213.133(c), read as amended by 38 FR 876 (1973); compare the edition in force'),
+    source: read('49 CFR 213.133(c), read in a public reprint of the Code with the amendments of 2020'),
   },
   {
     id: 'frog-point',
@@ -319,22 +394,61 @@ const turnout: readonly RuleLimit[] = [
     citation: '49 CFR 213.137(c)',
     source: FROGS,
   },
+  {
+    id: 'spring-frog-horn',
+    quantity: 'springFrogHorn',
+    sense: 'max',
+    strict: true,
+    applies: 'both',
+    ...classes1to5('1/4"', '1/4"', '1/4"', '1/4"', '1/4"'),
+    citation: '49 CFR 213.139(e)',
+    source: read('49 CFR 213.139, read as reprinted'),
+  },
+  {
+    id: 'self-guarded-frog',
+    quantity: 'raisedGuardWear',
+    sense: 'max',
+    strict: true,
+    applies: 'both',
+    ...classes1to5('3/8"', '3/8"', '3/8"', '3/8"', '3/8"'),
+    citation: '49 CFR 213.141(a)',
+    source: read('49 CFR 213.141, read in a public reprint of the Code with the amendments of 2020'),
+  },
+];
+
+/** What excepted track is held to besides its gauge, as far as it is counted. */
+const excepted: readonly RuleLimit[] = [
+  {
+    id: 'excepted-placarded',
+    quantity: 'placardedCars',
+    sense: 'max',
+    strict: true,
+    applies: 'both',
+    ...counts({ excepted: 5, '1': null, '2': null, '3': null, '4': null, '5': null }),
+    citation: '49 CFR 213.4(e)(3)',
+    source: read('49 CFR 213.4, read as reprinted'),
+    note: 'Cars required to be placarded by the hazardous materials regulations (49 CFR part 172) in one freight train.',
+  },
 ];
 
 /** Track Safety Standards of the Federal Railroad Administration, excepted track and classes 1 to 5. */
 export const us49cfr213: RuleSet = {
   id: 'us-49cfr213',
   name: '49 CFR part 213, track safety standards, excepted track and classes 1 to 5',
+  choice: '49 CFR part 213 (track) and 215, 229, 230 (wheels)',
   jurisdiction: 'United States, general railroad system',
   edition:
     '49 CFR part 213 as amended through 85 FR 63388 (7 October 2020); the text in force on the day of the occurrence decides.',
   notes: [
     'Each requirement applies to one condition taken alone; a combination of conditions, none of which alone deviates, may still need action (49 CFR 213.1(a)).',
-    'Switch points: 49 CFR 213.135 gives no figure; the fit of the point to the stock rail is an observation, not a limit here.',
+    'Where 49 CFR 213.4, 213.109, 213.133, 213.135 and 213.139 give no figure, what was found is an answer to a question, and some answers do not meet the rule.',
+    'Freight trains run at 3 in of cant deficiency or less unless their equipment is qualified for more (213.57): the tables for more than 5 in hold only where the case says so.',
     'Classes 6 to 9 (subpart G) are not in this set.',
   ],
   kind: 'track',
   equipmentSet: 'us-49cfr215-229-230',
+  classBy: 'designation',
+  classSpeeds: { citation: '49 CFR 213.9(a)', source: read('49 CFR 213.9(a), read as reprinted') },
   classes: [
     {
       id: 'excepted',
@@ -349,7 +463,8 @@ export const us49cfr213: RuleSet = {
     { id: '4', label: 'class 4', freightSpeedMs: mph(60), passengerSpeedMs: mph(80) },
     { id: '5', label: 'class 5', freightSpeedMs: mph(80), passengerSpeedMs: mph(90) },
   ],
-  limits: [...geometry, ...structure, ...turnout],
+  limits: [...geometry, ...structure, ...turnout, ...excepted],
+  conditions,
   conventions: [
     {
       id: 'nine-station-uniform',

@@ -1,0 +1,85 @@
+import type { RuleQuantityId } from '../../rules/rule-quantity';
+import { asReadMethod } from '../as-read';
+import { measured } from '../build';
+import type { Context } from '../context';
+import type { Finding } from '../finding';
+import { checkAll } from '../rules-in-force';
+import { stationColumn } from '../station-column';
+import { largest, worstFinding, type At } from './worst';
+
+type Step = {
+  readonly quantity: string;
+  readonly limits: RuleQuantityId;
+  readonly what: string;
+  readonly title: string;
+};
+
+const STEPS: readonly Step[] = [
+  {
+    quantity: 'mismatchTread',
+    limits: 'railEndMismatchTread',
+    what: 'mismatchTread',
+    title: 'Rail end mismatch on the tread',
+  },
+  {
+    quantity: 'mismatchGauge',
+    limits: 'railEndMismatchGauge',
+    what: 'mismatchGauge',
+    title: 'Rail end mismatch on the gauge side',
+  },
+];
+
+const SIDES = ['left', 'right'] as const;
+
+/** Steps at rail joints, per station and rail, and the greatest; nothing where none was read. */
+export const jointFindings = (context: Context): readonly Finding[] =>
+  STEPS.filter(({ quantity }) => context.read.anyRead(quantity)).flatMap((step) =>
+    SIDES.flatMap((side) => ofRail(context, step, side)),
+  );
+
+function ofRail(
+  context: Context,
+  { quantity, limits, what, title }: Step,
+  side: 'left' | 'right',
+): readonly Finding[] {
+  const column = stationColumn(context, quantity, side);
+  if (column.count === 0 && column.leftOut.every((why) => why === null)) return [];
+  const of = `${what}${side === 'left' ? 'Left' : 'Right'}`;
+  const inForce = context.rules.trackLimits(limits);
+  const all: At[] = [];
+  const perStation = context.stations.flatMap((station, index): readonly Finding[] => {
+    const taken = column.at[index];
+    if (!taken) return [];
+    all.push({ index, taken });
+    return [
+      measured(
+        {
+          part: 'track',
+          method: asReadMethod,
+          what: of,
+          title: `${title}, ${side} rail, station ${station.name}`,
+          subject: { kind: 'station', id: station.id },
+        },
+        'crossLength',
+        taken,
+        checkAll(inForce, taken.value, taken.u),
+      ),
+    ];
+  });
+  return [
+    worstFinding(
+      context,
+      {
+        part: 'track',
+        method: asReadMethod,
+        what: `${of}Worst`,
+        title: `${title}, ${side} rail, greatest`,
+        subject: null,
+        remarks: column.remarks,
+      },
+      largest(all, (value) => value),
+      { limits, missing: `${title.toLowerCase()}, ${side} rail, at an undisturbed station` },
+    ),
+    ...perStation,
+  ];
+}
