@@ -20,6 +20,7 @@ import { tonnageFindings } from './train/tonnage';
 import { vehicleLoadFindings } from './train/vehicle-load';
 import { falseFlangeFindings } from './turnout/false-flange';
 import { pointClearanceFindings } from './turnout/point-clearance';
+import { pointOutlineFindings } from './turnout/point-outlines';
 import { turnoutReadingFindings } from './turnout/turnout-readings';
 import { backToBackFindings } from './wheels/back-to-back';
 import { defectFindings } from './wheels/defects';
@@ -48,6 +49,7 @@ const FINDINGS: readonly ((context: Context) => readonly Finding[])[] = [
   truckFindings,
   railReadingFindings,
   turnoutReadingFindings,
+  pointOutlineFindings,
   pointClearanceFindings,
   falseFlangeFindings,
   contactFindings,

@@ -35,6 +35,7 @@ import { makeUpMethod } from '../train/make-up';
 import { slackMethod } from '../train/slack-events';
 import { falseFlangeMethod } from '../turnout/false-flange';
 import { pointFitMethod } from '../turnout/point-fit';
+import { pointTraceMethod } from '../turnout/point-trace';
 import { yawMethod } from '../turnout/yawed';
 import { backToBackMethod } from '../wheel/back-to-back';
 import { wheelTraceMethod } from '../wheel/trace-features';
@@ -111,6 +112,7 @@ export const METHODS: readonly Method[] = [
   dropInShareMethod,
   pointClearanceMethod,
   pointFitMethod,
+  pointTraceMethod,
   yawMethod,
   falseFlangeMethod,
   resistanceMethod,
