@@ -11,6 +11,8 @@ import { standing } from '~/lib/case/current';
 import { RECORDED_SPEED_U } from '~/lib/findings/recorder-at-pod';
 import { consistData, consistFigure } from '~/lib/figures/consist';
 import { markStrip, markStripData } from '~/lib/figures/mark-strip';
+import { pointSection } from '~/lib/figures/point-section';
+import { pointSectionData, type PointSectionData } from '~/lib/figures/point-section-data';
 import { recorderChart } from '~/lib/figures/recorder-chart';
 import { recorderChartData } from '~/lib/figures/recorder-chart-data';
 import type { Figure } from '~/lib/figures/shapes';
@@ -81,6 +83,18 @@ const RUN = { time: 'recorder-', distance: 'recorder-distance-' } as const;
 export const runFigure = (runId: string, against: keyof typeof RUN = 'time'): string =>
   `${RUN[against]}${runId}`;
 
+const POINT = 'point-';
+export const pointFigure = (turnoutId: string): string => `${POINT}${turnoutId}`;
+
+/** What is drawn of one facing point; null where its clearances could not be computed. */
+export const pointData = (loaded: LoadedCase, turnoutId: string): PointSectionData | null =>
+  derived(loaded, `point sections ${turnoutId}`, () => pointSectionData(caseContext(loaded), turnoutId));
+
+function drawPoint(loaded: LoadedCase, turnoutId: string, width: number): Figure | null {
+  const data = pointData(loaded, turnoutId);
+  return data && pointSection(data, { width });
+}
+
 /** The drawings of a case, by the name they have in its addresses. */
 const DRAW: Readonly<Record<string, Draw>> = {
   [CHART_NAME]: drawTrack,
@@ -92,6 +106,7 @@ const DRAW: Readonly<Record<string, Draw>> = {
 
 function drawFor(name: string): Draw | null {
   if (name.startsWith(`${CHART_NAME}_`)) return (loaded, width) => drawStretch(loaded, name, width);
+  if (name.startsWith(POINT)) return (loaded, width) => drawPoint(loaded, name.slice(POINT.length), width);
   // The longer name first: the shorter one begins it too.
   for (const against of ['distance', 'time'] as const) {
     const start = RUN[against];

@@ -6,6 +6,8 @@ import { ReadingsForm } from '~/app/components/readings/ReadingsForm';
 import { Sheet } from '~/app/components/Sheet';
 import { SubjectSheets } from '~/app/components/subjects/SubjectSheets';
 import { SubjectTable } from '~/app/components/subjects/SubjectTable';
+import { PointSheet } from '~/app/components/turnout/PointSheet';
+import { pointView } from '~/app/turnout/point.server';
 import { readingsAction } from '~/app/readings/action.server';
 import { subjectScreen } from '~/app/subjects/screen.server';
 
@@ -18,19 +20,19 @@ const COLUMNS: readonly TableColumn[] = [
 ];
 
 export async function loader({ request, params }: LoaderFunctionArgs) {
-  const { view } = await subjectScreen(request, params, {
+  const { loaded, view } = await subjectScreen(request, params, {
     kind: 'turnout',
     columns: COLUMNS,
     named: ['name'],
     looked: 'turnoutObservations',
   });
-  return json(view);
+  return json({ ...view, point: view.part && pointView(loaded, view.part.id) });
 }
 
 export const action = readingsAction;
 
 export default function Turnout() {
-  const { caseId, page, part, choices, looked } = useLoaderData<typeof loader>();
+  const { caseId, page, part, point, choices, looked } = useLoaderData<typeof loader>();
   const answer = useActionData<typeof action>()?.answer;
   return (
     <Page
@@ -53,6 +55,7 @@ export default function Turnout() {
         />
       </Sheet>
       {part && <SubjectSheets part={part} choices={choices} answer={answer} />}
+      {point && <PointSheet {...point} />}
       <Sheet title="Looked for" id="looked">
         <ReadingsForm view={looked} choices={choices} answer={answer} />
       </Sheet>
