@@ -118,12 +118,14 @@ function remarksOn(
 /** Holds a value against limits; value and u in mm or counts. */
 export function checkAll(limits: readonly ClassLimit[], value: number, u: number): readonly LimitCheck[] {
   if (limits.length === 0) return NO_CHECKS;
-  const known = checked.get(limits) ?? new Map<number, Checked>();
+  const known = checked.get(limits) ?? { within: null, byValue: new Map<number, Checked>() };
   checked.set(limits, known);
-  const before = known.get(value);
+  const before = known.byValue.get(value);
   if (before?.u === u) return before.checks;
   const checks = limits.map((limit) => checkLimit({ value, u, limit }));
-  known.set(value, { u, checks });
+  if (checks.every(({ exceeded, probabilityExceeds }) => !exceeded && probabilityExceeds === 0))
+    return (known.within ??= checks);
+  known.byValue.set(value, { u, checks });
   return checks;
 }
 
@@ -131,8 +133,14 @@ type Checked = { readonly u: number; readonly checks: readonly LimitCheck[] };
 
 const NO_CHECKS: readonly LimitCheck[] = [];
 
-/** Readings come in sixteenths: a sheet of thousands of stations holds the same few values again and again. */
-const checked = new WeakMap<readonly ClassLimit[], Map<number, Checked>>();
+/**
+ * A sheet of thousands of stations is mostly well within its limits, where every check says the same,
+ * and readings come in sixteenths, the same few values again and again.
+ */
+const checked = new WeakMap<
+  readonly ClassLimit[],
+  { within: readonly LimitCheck[] | null; readonly byValue: Map<number, Checked> }
+>();
 
 /** What a reader must know before a limit with a condition is applied. */
 export const conditionRemarks = (limits: readonly ClassLimit[]): readonly string[] => [

@@ -105,11 +105,20 @@ export const excessBeyond = (value: number, limit: ClassLimit): number => {
   return round(limit.limit.sense === 'max' ? held - limit.value : limit.value - held);
 };
 
+/** Farther from a limit than this many uncertainties a value is surely on its side: the rest is below 2 in 10¹². */
+const SURELY = 7;
+
+const tail = (distance: number, u: number): number => {
+  const z = distance / u;
+  return z > SURELY ? 0 : z < -SURELY ? 1 : normalUpperTail(z);
+};
+
 /**
  * Holds a value against a limit. Value and standard uncertainty u (k = 1, u ≥ 0) in mm, or counts.
  * `exceeded` looks at the value alone; `probabilityExceeds` is the share of a normal distribution
- * N(value, u) that the limit condemns, and 0 or 1 when u = 0. Where a deviation to either side
- * counts, both tails are added. "Or more" limits condemn their own value, "more than" limits do not.
+ * N(value, u) that the limit condemns, and 0 or 1 when u = 0 or the value lies more than 7 u from the
+ * limit. Where a deviation to either side counts, both tails are added. "Or more" limits condemn their
+ * own value, "more than" limits do not.
  * Source: conformance probability with a normal distribution, JCGM 106:2012, clause 7 (clause from memory).
  */
 export const checkLimit = (input: {
@@ -121,13 +130,12 @@ export const checkLimit = (input: {
   const { sense, strict, quantity, citation, source } = limit.limit;
   const excess = excessBeyond(value, limit);
   const exceeded = strict ? excess > 0 : excess >= 0;
-  const tail = (distance: number): number => normalUpperTail(distance / u);
   const beyond =
     sense === 'min'
-      ? tail(value - limit.value)
+      ? tail(value - limit.value, u)
       : RULE_QUANTITIES[quantity].compare === 'magnitude'
-        ? tail(limit.value - value) + tail(limit.value + value)
-        : tail(limit.value - value);
+        ? tail(limit.value - value, u) + tail(limit.value + value, u)
+        : tail(limit.value - value, u);
   return {
     name: `${RULE_QUANTITIES[quantity].name}, ${limit.classLabel}`,
     citation,

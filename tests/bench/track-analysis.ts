@@ -125,10 +125,11 @@ export function trackAnalysis(): readonly Measurement[] {
       {
         name: 'track-analysis',
         value: foundMs / rowsMs,
-        floor: 1,
+        floor: 0.5,
         unit: 'times reading the rows from SQLite',
         parts: [`10,000 stations ${foundMs.toFixed(0)} ms`, `60,000 rows ${rowsMs.toFixed(0)} ms`],
       },
+      { name: 'track-analysis-ms', value: foundMs, floor: 200, unit: 'ms for 10,000 stations' },
     ];
   } finally {
     db.$client.close();
