@@ -7,10 +7,18 @@ import type { RuleSet } from './rule-set';
 /** Longest text of limits that is read. */
 export const LIMITS_LENGTH = 40_000;
 
-const HEADS = { name: 'name', document: 'document', 'based on': 'basedOn' } as const;
+const HEADS = {
+  name: 'name',
+  document: 'document',
+  'based on': 'basedOn',
+  'where silent': 'whereSilent',
+} as const;
 type Head = (typeof HEADS)[keyof typeof HEADS];
+type NeededHead = Exclude<Head, 'whereSilent'>;
+const NEEDED: readonly NeededHead[] = ['name', 'document', 'basedOn'];
+const HEAD_LINE = new RegExp(`^(${Object.keys(HEADS).join('|')})\\s*:(.*)$`, 'i');
 
-const HEAD_HELP: Readonly<Record<Head, string>> = {
+const HEAD_HELP: Readonly<Record<NeededHead, string>> = {
   name: '“name: ” and what these limits are to be called',
   document: '“document: ” and the title and edition they stand in',
   basedOn: `“based on: ” and the rule set whose classes they use, ${RULE_SETS.map(({ id }) => id).join(' or ')}`,
@@ -80,7 +88,8 @@ export type ReadLimits =
 
 /**
  * The railroad's own limits as a person writes them, a limit to a line, or as JSON (see
- * `railroadLimitsSchema`). Three lines head them, “name:”, “document:” and “based on:”; a limit is
+ * `railroadLimitsSchema`). Lines head them: “name:”, “document:”, “based on:” and, where the set they are
+ * based on is not to hold where they are silent, “where silent: nothing”; a limit is
  * what; most or least; amount with its unit for every class, or class=amount with commas between;
  * then, in any order and only where needed, tangent, curve or both (the usual), allowed (the usual)
  * or condemned for a value exactly at the limit, and the item of the document. Empty lines and
@@ -101,7 +110,7 @@ export function readRailroadLimits(text: string): ReadLimits {
     const content = raw.trim();
     if (content === '' || content.startsWith('#')) return;
     const line = index + 1;
-    const head = /^(name|document|based on)\s*:(.*)$/i.exec(content);
+    const head = HEAD_LINE.exec(content);
     if (head) {
       heads[HEADS[plain(head[1] ?? '') as keyof typeof HEADS]] = (head[2] ?? '').trim();
       return;
@@ -110,16 +119,16 @@ export function readRailroadLimits(text: string): ReadLimits {
     if (entry.ok) entries.push({ line, entry: entry.value });
     else wrong.push({ line, message: entry.message });
   });
-  for (const head of Object.values(HEADS)) {
+  for (const head of NEEDED) {
     if (!heads[head]) wrong.push({ line: null, message: `Add a line with ${HEAD_HELP[head]}.` });
   }
   if (entries.length === 0 && wrong.every(({ line }) => line === null))
     wrong.push({ line: null, message: `Add a line for each limit, such as: ${EXAMPLE}` });
   // Each limit is tried alone first, so that every bad line is named and not the first one only.
-  const headed = Object.keys(HEADS).length === Object.keys(heads).length ? heads : null;
+  const headed = NEEDED.every((head) => heads[head]) ? heads : null;
   if (headed !== null && RULE_SETS.some(({ id }) => id === headed.basedOn)) {
     for (const { line, entry } of entries) {
-      const alone = parseRailroadLimits({ ...headed, limits: [entry] });
+      const alone = parseRailroadLimits({ ...headed, whereSilent: 'nothing', limits: [entry] });
       if (!alone.ok) wrong.push({ line, message: alone.message.replace(/^Limit 1 /, '') });
     }
   }
@@ -132,6 +141,37 @@ const bad = (found: readonly BadLine[]): ReadLimits => ({
   ok: false,
   bad: [...found].sort((a, b) => (a.line ?? Infinity) - (b.line ?? Infinity)),
 });
+
+/** What a form lets a person choose instead of writing it as a line. */
+export type ChosenHeads = { readonly basedOn: string; readonly whereSilent: string };
+
+const CHOSEN = { 'based on': 'basedOn', 'where silent': 'whereSilent' } as const;
+
+const isJson = (text: string): boolean => text.trim().startsWith('{');
+
+/** The text headed by what was chosen; a line that the text itself has stands. */
+export function withChosenHeads(text: string, chosen: ChosenHeads): string {
+  if (isJson(text)) return text;
+  const { heads } = splitHeads(text);
+  const added = Object.entries(CHOSEN).flatMap(([line, head]) =>
+    heads[head] === undefined && chosen[head] !== '' ? [`${line}: ${chosen[head]}`] : [],
+  );
+  return [...added, text].join('\n');
+}
+
+/** A text without the lines a form lets a person choose, and what they said. */
+export function splitHeads(text: string): { readonly rest: string; readonly heads: Partial<ChosenHeads> } {
+  if (isJson(text)) return { rest: text, heads: {} };
+  const heads: { basedOn?: string; whereSilent?: string } = {};
+  const rest = text.split(/\r?\n/).filter((raw) => {
+    const [, line = '', said = ''] = HEAD_LINE.exec(raw.trim()) ?? [];
+    const head = CHOSEN[plain(line) as keyof typeof CHOSEN];
+    if (head === undefined) return true;
+    heads[head] = said.trim();
+    return false;
+  });
+  return { rest: rest.join('\n'), heads };
+}
 
 /** The rule set of a case that is held against the railroad's own limits. */
 export const RAILROAD_RULES = 'railroad';

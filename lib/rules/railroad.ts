@@ -3,6 +3,7 @@ import type { Source } from '../findings/finding';
 import { ok, refuse, type Result } from '../readings/result';
 import { printedLengthMm } from './printed';
 import { RULE_SETS } from './index';
+import { silentLimits, type OwnLimit } from './fill-from-base';
 import { isRuleQuantityId, RULE_QUANTITIES, RULE_QUANTITY_IDS } from './rule-quantity';
 import type { RuleLimit, RuleSet } from './rule-set';
 import { asRuleSet, ruleSetSchema } from './schema';
@@ -38,6 +39,12 @@ export const railroadLimitsSchema = z.strictObject({
     .min(1, 'Enter the title and edition of the document the limits stand in.')
     .max(200),
   basedOn: z.string('Name the rule set whose classes these limits use, such as "us-49cfr213".'),
+  whereSilent: z
+    .enum(
+      ['base', 'nothing'],
+      'Say what holds where these limits are silent: "base" (the set they are based on) or "nothing".',
+    )
+    .default('base'),
   limits: z.array(entry, 'Enter at least one limit.').min(1, 'Enter at least one limit.'),
 });
 
@@ -63,7 +70,13 @@ const readAmount = (entered: string | number, unit: 'mm' | 'count'): Result<numb
     : refuse(`“${entered}”: enter a whole number, such as 8.`);
 };
 
-const readLimit = (read: Entry, index: number, base: RuleSet, source: Source): Result<RuleLimit> => {
+const readLimit = (
+  read: Entry,
+  index: number,
+  base: RuleSet,
+  source: Source,
+  from: string,
+): Result<OwnLimit> => {
   if (!isRuleQuantityId(read.quantity)) throw new Error(`${read.quantity} passed the schema`);
   const { unit, name } = RULE_QUANTITIES[read.quantity];
   const where = `Limit ${index + 1} (${name})`;
@@ -92,7 +105,7 @@ const readLimit = (read: Entry, index: number, base: RuleSet, source: Source): R
   if (Object.keys(asPrinted).length === 0) return refuse(`${where}: enter an amount for at least one class.`);
   // Which length a quantity is taken over belongs to its meaning, so it is the base set's.
   const sameQuantity = base.limits.find((each) => each.quantity === read.quantity && each.base !== undefined);
-  return ok({
+  const limit: RuleLimit = {
     id: `limit-${index + 1}`,
     quantity: read.quantity,
     sense: read.sense,
@@ -104,7 +117,9 @@ const readLimit = (read: Entry, index: number, base: RuleSet, source: Source): R
     citation: read.item === undefined ? source.text : `${source.text}, ${read.item}`,
     source,
     note: read.note,
-  });
+    from,
+  };
+  return ok({ limit, named: classIds.filter((id) => Object.hasOwn(given, id)) });
 };
 
 const parseJson = (json: unknown): Result<unknown> => {
@@ -126,7 +141,8 @@ const firstIssue = (error: z.ZodError): string => {
 
 /**
  * The railroad's own limits, as the user entered them (JSON text, or the object itself; see
- * `railroadLimitsSchema`), as a rule set with the classes of the set they are based on. `known` are
+ * `railroadLimitsSchema`), as a rule set with the classes of the set they are based on and, unless it
+ * is said otherwise, that set's limits and conditions where they are silent. `known` are
  * the sets they may be based on. Amounts are read with their units and kept as printed beside the mm.
  * Errors: one message naming the limit and saying what to enter instead.
  */
@@ -138,7 +154,7 @@ export const parseRailroadLimits = (
   if (!parsed.ok) return parsed;
   const entered = railroadLimitsSchema.safeParse(parsed.value);
   if (!entered.success) return refuse(firstIssue(entered.error));
-  const { name, document, basedOn, limits } = entered.data;
+  const { name, document, basedOn, whereSilent, limits } = entered.data;
   const base = known.find((each) => each.id === basedOn);
   if (!base) {
     return refuse(`There is no rule set “${basedOn}”. Choose one of: ${known.map((k) => k.id).join(', ')}.`);
@@ -146,22 +162,32 @@ export const parseRailroadLimits = (
   const slug = slugOf(name);
   if (slug === '') return refuse(`“${name}”: use letters or digits in the name.`);
   const source: Source = { text: `${document} (the railroad’s own limits, as entered)`, status: 'published' };
-  const read: RuleLimit[] = [];
+  const own: OwnLimit[] = [];
   for (const [index, one] of limits.entries()) {
-    const limit = readLimit(one, index, base, source);
+    const limit = readLimit(one, index, base, source, name);
     if (!limit.ok) return limit;
-    read.push(limit.value);
+    own.push(limit.value);
   }
+  const fills = whereSilent === 'base';
   const checked = ruleSetSchema.safeParse({
     id: `railroad-${slug}`,
     name,
     jurisdiction: 'The railroad’s own',
     edition: document,
-    notes: [`Entered by the user; classes are those of ${base.name}.`],
+    notes: [
+      `Entered by the user; classes are those of ${base.name}.`,
+      fills
+        ? `What these lines do not name is taken from ${base.name}; each limit says where it is from.`
+        : 'What these lines do not name is held against nothing.',
+    ],
     kind: base.kind,
     equipmentSet: base.equipmentSet,
     classes: base.classes,
-    limits: read,
+    classBy: base.classBy,
+    classSpeeds: base.classSpeeds,
+    limits: [...own.map(({ limit }) => limit), ...(fills ? silentLimits(own, base) : [])],
+    conditions: fills ? (base.conditions ?? []).map((each) => ({ ...each, from: base.name })) : undefined,
+    basedOn: { id: base.id, whereSilent },
     conventions: base.conventions,
     curvingSpeed: base.curvingSpeed,
   });

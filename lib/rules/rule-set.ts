@@ -129,6 +129,8 @@ export type RuleSet = {
   readonly classSpeeds?: { readonly citation: string; readonly source: Source };
   readonly limits: readonly RuleLimit[];
   readonly conditions?: readonly RuleCondition[];
+  /** The railroad's own limits: the set whose classes they use, and whose limits where they are silent. */
+  readonly basedOn?: { readonly id: string; readonly whereSilent: 'base' | 'nothing' };
   readonly conventions: readonly Convention[];
   /** Track sets: the set whose wheel and truck limits go with it. */
   readonly equipmentSet?: string;

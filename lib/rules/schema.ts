@@ -130,6 +130,7 @@ export const ruleSetSchema = z
     classSpeeds: z.strictObject({ citation: text, source }).optional(),
     limits: z.array(ruleLimit).min(1),
     conditions: z.array(ruleCondition).optional(),
+    basedOn: z.strictObject({ id: slug, whereSilent: z.enum(['base', 'nothing']) }).optional(),
     conventions: z.array(z.strictObject({ id: slug, text, source })),
     equipmentSet: slug.optional(),
     curvingSpeed: z

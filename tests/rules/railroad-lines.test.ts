@@ -7,7 +7,8 @@ import { found } from '../findings/by-id';
 
 const HEAD = `name: Invented Lines standard
 document: Instructions, edition 3
-based on: us-49cfr213`;
+based on: us-49cfr213
+where silent: nothing`;
 
 const badLines = (text: string) => {
   const read = readRailroadLimits(text);
@@ -38,7 +39,7 @@ width; most; 2"
 gauge; more; 57"
 profile62; most
 alinement62; most; 9=3"`);
-    expect(bad.map(({ line }) => line)).toEqual([4, 5, 6, 7, 8]);
+    expect(bad.map(({ line }) => line)).toEqual([5, 6, 7, 8, 9]);
     expect(bad[0]?.message).toContain('write the unit');
     expect(bad[1]?.message).toContain('“width”');
     expect(bad[2]?.message).toContain('“most” or “least”');

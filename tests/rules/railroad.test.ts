@@ -8,6 +8,7 @@ const good = {
   name: 'Own track limits',
   document: 'Engineering instructions, section 4, edition of 2024 (invented)',
   basedOn: 'us-49cfr213',
+  whereSilent: 'nothing',
   limits: [
     {
       quantity: 'gauge',
