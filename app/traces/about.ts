@@ -16,7 +16,7 @@ export function aboutOf(record: CaseRecord, key: string): TraceAbout | null {
 
 type Choice = { readonly id: string; readonly label: string; readonly about: TraceAbout };
 
-/** Every wheel and every rail of the case an outline can be of. */
+/** Every wheel, rail and point of the case an outline can be of. */
 export function aboutChoices(record: CaseRecord): readonly Choice[] {
   const named = (about: TraceAbout, label: string): Choice => ({ id: aboutKey(about), label, about });
   const wheels = standing(record, 'wheelset').flatMap((wheelset) => {
@@ -38,5 +38,11 @@ export function aboutChoices(record: CaseRecord): readonly Choice[] {
       nameOfEntity(record, 'rail', rail),
     ),
   );
-  return [...wheels, ...rails];
+  const points = standing(record, 'turnout').flatMap((turnout) => {
+    const name = nameOfEntity(record, 'turnout', turnout);
+    return (['left', 'right'] as const).map((side) =>
+      named({ shape: 'point', subject: { kind: 'turnout', id: turnout.id }, side }, `${name}, ${side} point`),
+    );
+  });
+  return [...wheels, ...rails, ...points];
 }

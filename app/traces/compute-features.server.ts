@@ -9,6 +9,7 @@ import { registerRail } from '~/lib/rail/register';
 import { railTraceFeatures } from '~/lib/rail/trace-features';
 import type { Result } from '~/lib/readings/result';
 import { newSectionOf } from '~/lib/shapes/traced-outline';
+import { POINT_FEATURES, tracedPoint } from '~/lib/turnout/point-trace';
 import { WHEEL_FEATURES } from '~/lib/wheel/feature-table';
 import { registerWheel } from '~/lib/wheel/register';
 import { wheelTraceFeatures } from '~/lib/wheel/trace-features';
@@ -44,6 +45,19 @@ export function computeFeatures(record: CaseRecord, trace: Trace): FeatureValues
       placing: lies.value.placing,
       newTopMm: 0,
       dimensions: wheelDimensions(outline, features, system),
+    };
+  }
+  if (trace.shape === 'point') {
+    const point = tracedPoint(trace);
+    if (!point.ok) return { ok: false, problem: point.message };
+    const { features, remarks, placing } = point.value;
+    return {
+      ok: true,
+      features: POINT_FEATURES.map((known) => valueOf(known, foundIn(features[known.id]))),
+      remarks,
+      placing,
+      newTopMm: 0,
+      dimensions: [],
     };
   }
   const reference = newSectionOf(record, trace);

@@ -6,7 +6,7 @@ import type { TraceMaking, TraceUncertainty } from '~/lib/case/trace';
 import type { Outline } from '~/lib/outline/outline';
 import { ok, refuse, type Result } from '~/lib/readings/result';
 import type { TraceAbout } from './about';
-import type { Said } from './said.server';
+import type { NewSaid } from './said.server';
 
 /** A line with the file it came from, that waits to be kept. */
 export type Drawn = {
@@ -27,7 +27,7 @@ export function keepTrace(
   { db, caseId }: LoadedCase,
   about: TraceAbout,
   { outline, making, ...drawn }: Drawn,
-  said: Said,
+  { behind, ...said }: NewSaid,
   form: FormData,
   actor: Actor,
 ): Result<string> {
@@ -37,9 +37,13 @@ export function keepTrace(
       ...about,
       ...drawn,
       ...said,
-      making: plumb ? { ...making, plumb: true as const } : making,
+      making: {
+        ...making,
+        ...(plumb ? { plumb: true as const } : {}),
+        ...(behind === null ? {} : { behindEntered: behind.entered }),
+      },
       pointsMm: pairsOf(outline),
-      behindMm: null,
+      behindMm: behind && behind.mm,
       hand: null,
     };
     return ok(addTrace(db, caseId, given, actor));

@@ -3,7 +3,7 @@ import { localTime } from '~/app/times';
 import type { SubjectRef } from '~/lib/case/record';
 import { sameSubject } from '~/lib/case/current';
 import type { Trace } from '~/lib/case/trace';
-import { makingText } from '~/lib/case/trace-words';
+import { behindText, makingText } from '~/lib/case/trace-words';
 import { aboutChoices, aboutKey } from './about';
 import { traceFeaturesSoon } from './features.server';
 
@@ -16,6 +16,8 @@ const KEY_FEATURES: ReadonlySet<string> = new Set([
   'verticalLoss',
   'gaugeFaceLoss',
   'gaugeFaceAngle',
+  'pointThickness',
+  'pointSideSlope',
 ]);
 
 export type TraceRow = {
@@ -30,11 +32,25 @@ export type TraceRow = {
   readonly removed: string | null;
 };
 
-/** Outlines of one wheelset or rail, with what can be added to it. */
+/** Outlines of one wheelset, rail or turnout, with what can be added to it. */
 export type TraceList = {
   readonly rows: readonly TraceRow[];
   readonly add: readonly { readonly href: string; readonly label: string }[];
+  /** What an outline is good for, where there is none yet. */
+  readonly use: string;
 };
+
+function partName(trace: Trace): string {
+  const side = trace.side === 'left' ? 'Left' : 'Right';
+  switch (trace.shape) {
+    case 'wheel':
+      return `${side} wheel`;
+    case 'rail':
+      return 'Rail head';
+    case 'point':
+      return `${side} point ${behindText(trace)}`;
+  }
+}
 
 async function rowOf(loaded: LoadedCase, trace: Trace): Promise<TraceRow> {
   const features = trace.removed === null ? await traceFeaturesSoon(loaded, trace) : null;
@@ -46,7 +62,7 @@ async function rowOf(loaded: LoadedCase, trace: Trace): Promise<TraceRow> {
   return {
     id: trace.id,
     href: `/cases/${loaded.caseId}/traces/${trace.id}`,
-    name: trace.shape === 'wheel' ? `${trace.side === 'left' ? 'Left' : 'Right'} wheel` : 'Rail head',
+    name: partName(trace),
     made: makingText(trace.making),
     takenAt: trace.takenAt === null ? 'not said' : localTime(trace.takenAt),
     numbers: features?.ok === false ? [] : numbers,
@@ -60,12 +76,22 @@ export async function traceList(loaded: LoadedCase, subject: SubjectRef): Promis
   const { record, caseId } = loaded;
   const traces = record.traces
     .filter((trace) => sameSubject(trace.subject, subject))
-    .sort((a, b) => (a.side === b.side ? a.order - b.order : a.side === 'left' ? -1 : 1));
+    .sort((a, b) =>
+      a.side === b.side
+        ? (a.behindMm ?? 0) - (b.behindMm ?? 0) || a.order - b.order
+        : a.side === 'left'
+          ? -1
+          : 1,
+    );
   const add = aboutChoices(record)
     .filter(({ about }) => sameSubject(about.subject, subject))
     .map(({ about }) => ({
       href: `/cases/${caseId}/traces/new?about=${encodeURIComponent(aboutKey(about))}`,
-      label: about.shape === 'wheel' ? `Add an outline, ${about.side} wheel` : 'Add an outline',
+      label: about.shape === 'rail' ? 'Add an outline' : `Add an outline, ${about.side} ${about.shape}`,
     }));
-  return { rows: await Promise.all(traces.map((trace) => rowOf(loaded, trace))), add };
+  const use =
+    subject.kind === 'turnout'
+      ? 'From an outline of the point’s cross-section come its thickness and its gauge side at every height; without one the side is taken as straight.'
+      : 'From an outline come height, thickness, angle and wear, with the whole shape.';
+  return { rows: await Promise.all(traces.map((trace) => rowOf(loaded, trace))), add, use };
 }

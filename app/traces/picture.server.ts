@@ -14,7 +14,7 @@ function draftSvg(outline: Outline, shape: TracedShape, system: UnitSystem): str
   return toSvg(
     outlinePlain(
       {
-        title: shape === 'wheel' ? 'The wheel as it came' : 'The rail as it came',
+        title: `The ${shape} as it came`,
         description: `A line of ${outline.xMm.length} points, ${sizeText(outline)}, in its own frame.`,
         lines,
         axes: false,

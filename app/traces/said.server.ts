@@ -2,12 +2,13 @@ import { readSharedEntry } from '~/app/readings/shared-entry';
 import { systemOf } from '~/app/readings/take.server';
 import type { Actor } from '~/db/actor';
 import type { CaseRecord } from '~/lib/case/record';
-import type { Trace } from '~/lib/case/trace';
+import type { Trace, TracedShape } from '~/lib/case/trace';
 import { fromCanonical } from '~/lib/readings/convert';
 import { uncertaintyOfInstrument } from '~/lib/readings/instrument';
 import { parseWidth } from '~/lib/readings/parse-width';
 import { ok, refuse, type Result } from '~/lib/readings/result';
 import type { UnitSystem } from '~/lib/readings/unit';
+import { behindEntered } from '~/lib/turnout/behind-entered';
 import { SAID_BOXES, type SaidBoxes } from './said';
 
 /** What is said of an outline beside the line itself. */
@@ -61,6 +62,24 @@ export function readSaid(
   };
 }
 
+/** What is said once, while an outline is brought in, with where on a point it lies; null of anything else. */
+export type NewSaid = Said & { readonly behind: { readonly entered: string; readonly mm: number } | null };
+
+/** As `readSaid`, for an outline that is being brought in. */
+export function readNewSaid(
+  form: FormData,
+  record: CaseRecord,
+  shape: TracedShape,
+): { readonly said: NewSaid; readonly errors: Readonly<Record<string, string>> } {
+  const { said, errors } = readSaid(form, record);
+  if (shape !== 'point') return { said: { ...said, behind: null }, errors };
+  const entered = String(form.get('behind') ?? '').trim();
+  const mm = behindEntered(entered);
+  return mm.ok
+    ? { said: { ...said, behind: { entered, mm: mm.value } }, errors }
+    : { said: { ...said, behind: null }, errors: { ...errors, behind: mm.message } };
+}
+
 type Source = { readonly get: (name: string) => unknown };
 
 /** The boxes as they were sent, so that nothing typed is lost. */
@@ -78,6 +97,7 @@ export const boxesOfTrace = (trace: Trace, record: CaseRecord): SaidBoxes => ({
   distance: distanceText(trace.distanceRunKm, systemOf(record.fields)),
   mirrored: trace.mirrored ? 'on' : '',
   plumb: trace.making.plumb ? 'on' : '',
+  behind: trace.making.behindEntered ?? '',
 });
 
 /** Standard uncertainty across the line that the named instrument gives, mm; null when none is named or known. */
@@ -97,4 +117,5 @@ export const firstBoxes = (actor: Actor): SaidBoxes => ({
   distance: '',
   mirrored: '',
   plumb: '',
+  behind: '',
 });

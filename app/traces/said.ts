@@ -9,5 +9,6 @@ export const SAID_BOXES = [
   'distance',
   'mirrored',
   'plumb',
+  'behind',
 ] as const;
 export type SaidBoxes = Readonly<Record<(typeof SAID_BOXES)[number], string>>;

@@ -2,12 +2,26 @@ import { nameOf } from './name-of';
 import type { CaseRecord } from './record';
 import type { Trace, TraceMaking } from './trace';
 
-/** What an outline is of, where its wheelset or rail is already named: "Outline, left wheel". */
-export const tracePart = ({ shape, side }: Pick<Trace, 'shape' | 'side'>): string =>
-  shape === 'wheel' ? `Outline, ${side} wheel` : 'Outline, rail head';
+type Of = Pick<Trace, 'shape' | 'side' | 'behindMm' | 'making'>;
+
+/** Where on a point its cross-section lies, as it was typed: "at the tip", "1 ft behind the tip". */
+export const behindText = ({ behindMm, making }: Pick<Trace, 'behindMm' | 'making'>): string =>
+  behindMm === 0 ? 'at the tip' : `${making.behindEntered ?? `${behindMm} mm`} behind the tip`;
+
+/** What an outline is of, where its wheelset, rail or turnout is already named: "Outline, left wheel". */
+export function tracePart(trace: Of): string {
+  switch (trace.shape) {
+    case 'wheel':
+      return `Outline, ${trace.side} wheel`;
+    case 'rail':
+      return 'Outline, rail head';
+    case 'point':
+      return `Outline, ${trace.side} point ${behindText(trace)}`;
+  }
+}
 
 /** How an outline is called where it stands alone. */
-export const nameOfTrace = (record: CaseRecord, trace: Pick<Trace, 'shape' | 'side' | 'subject'>): string =>
+export const nameOfTrace = (record: CaseRecord, trace: Of & Pick<Trace, 'subject'>): string =>
   `${tracePart(trace)}, ${nameOf(record, trace.subject)}`;
 
 const MM_PER_INCH = 25.4;

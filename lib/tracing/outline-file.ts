@@ -125,7 +125,7 @@ export function outlineFromFile(file: OutlineFile, choice: OutlineChoice = file)
   const extent = Math.max(spanOf(points.map(([x]) => x)), spanOf(points.map(([, y]) => y)));
   if (extent < NARROWEST_MM || extent > WIDEST_MM) {
     return refuse(
-      `The outline would be ${Number(extent.toPrecision(3))} mm across, and wheels and rails are between ${NARROWEST_MM} and ${WIDEST_MM} mm. Choose the other unit, or other columns; a file in metres or micrometres must be written in mm.`,
+      `The outline would be ${Number(extent.toPrecision(3))} mm across, and wheels, rails and points are between ${NARROWEST_MM} and ${WIDEST_MM} mm. Choose the other unit, or other columns; a file in metres or micrometres must be written in mm.`,
     );
   }
   const forwards = points[0]![0] <= points.at(-1)![0] ? points : [...points].reverse();

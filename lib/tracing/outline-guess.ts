@@ -71,8 +71,16 @@ function guessedUnit(
   };
 }
 
-/** Whether a wheel or rail lies upside down: most of tread or crown is near its top, a flange stands above the tread. */
+/**
+ * Whether a shape lies upside down: most of tread or crown is near its top, a flange stands above the tread; of a
+ * point both ends of the line lie low.
+ */
 function guessedUpsideDown(x: Column, y: Column, shape: TracedShape): boolean {
+  if (shape === 'point') {
+    const ends = [y.values[0]!, y.values.at(-1)!];
+    const [low, high] = [lowestOf(y.values), highestOf(y.values)];
+    return ends.every((end) => end > (low + high) / 2);
+  }
   if (shape === 'rail') {
     const middle = middleOf(y.values);
     const [low, high] = [middle - lowestOf(y.values), highestOf(y.values) - middle];
@@ -97,6 +105,13 @@ function guessedFlangeRight(x: Column, y: Column, upsideDown: boolean): boolean 
   return (x.values[tip]! - lowestOf(x.values)) / x.span > 0.5;
 }
 
+/** What is up in a shape that lies as it should. */
+const POINTS_UP: Readonly<Record<TracedShape, string>> = {
+  wheel: 'flange',
+  rail: 'head',
+  point: 'top of the point',
+};
+
 /**
  * What a table of numbers most likely means: columns by heading, else the two that differ most;
  * the unit from the text, else from the size; the way up from the shape, flange of a wheel at the
@@ -111,9 +126,7 @@ export function guessedChoice(table: OutlineTable, shape: TracedShape | null): R
   const upsideDown = shape !== null && paired && guessedUpsideDown(x, y, shape);
   const flangeRight = shape === 'wheel' && paired && guessedFlangeRight(x, y, upsideDown);
   const turned = [
-    ...(upsideDown
-      ? [`The ${shape === 'rail' ? 'head' : 'flange'} points down in the file: y is turned over.`]
-      : []),
+    ...(upsideDown ? [`The ${POINTS_UP[shape ?? 'wheel']} points down in the file: y is turned over.`] : []),
     ...(flangeRight ? ['The flange is at the right in the file: x is turned over.'] : []),
   ];
   return ok({

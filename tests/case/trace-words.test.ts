@@ -13,6 +13,11 @@ describe('words for an outline', () => {
     expect(nameOfTrace(record, inventedTrace())).toMatch(/^Outline, left wheel, Axle 2, .*7/);
     const rail = { shape: 'rail', subject: { kind: 'rail', id: 'r' } } as const;
     expect(tracePart(inventedTrace(rail))).toBe('Outline, rail head');
+    const point = { shape: 'point', subject: { kind: 'turnout', id: 't' }, side: 'right' } as const;
+    expect(tracePart(inventedTrace({ ...point, behindMm: 0 }))).toBe('Outline, right point at the tip');
+    const { making } = inventedTrace();
+    const foot = { ...point, behindMm: 304.8, making: { ...making, behindEntered: '1 ft' } };
+    expect(tracePart(inventedTrace(foot))).toBe('Outline, right point 1 ft behind the tip');
   });
 
   it('say how it was made, as it was entered', () => {

@@ -12,6 +12,12 @@ type Props = {
   readonly errors?: Readonly<Record<string, string>>;
 };
 
+const MIRRORED: Readonly<Record<TracedShape, string>> = {
+  wheel: 'The drawing is a mirror image',
+  rail: 'The gauge side is at the right of the drawing',
+  point: 'The gauge side is at the left of the drawing',
+};
+
 /** Corrects how an outline lies. Trying it shows the result; keeping it needs a reason. */
 export function HandForm({ shape, over, values, errors = {} }: Props) {
   const redraw = useRedraw();
@@ -24,7 +30,7 @@ export function HandForm({ shape, over, values, errors = {} }: Props) {
         <LabelledInput
           id="hand-dx"
           name="dx"
-          label="Move to the field side, mm"
+          label={`Move to the ${shape === 'point' ? 'gauge' : 'field'} side, mm`}
           inputMode="decimal"
           value={values.dx}
           error={errors.dx}
@@ -51,9 +57,7 @@ export function HandForm({ shape, over, values, errors = {} }: Props) {
       </div>
       <label className="check">
         <input type="checkbox" name="mirror" defaultChecked={values.mirror !== ''} />
-        {shape === 'wheel'
-          ? 'The drawing is a mirror image'
-          : 'The gauge side is at the right of the drawing'}
+        {MIRRORED[shape]}
       </label>
       <div className="shared">
         <LabelledInput

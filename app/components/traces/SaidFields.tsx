@@ -11,14 +11,14 @@ type Props = {
   readonly choices: ReadingsChoices;
   readonly values: SaidBoxes;
   readonly errors?: Readonly<Record<string, string>>;
-  /** While the outline is brought in: how a rail was held can be said once only. */
-  readonly asksPlumb?: boolean;
+  /** While the outline is brought in: how a rail was held, and where a point was traced, can be said once only. */
+  readonly isNew?: boolean;
 };
 
 const NOT_SAID = { id: '', label: 'Not said' };
 
 /** Who took an outline, when, with what, and in which state the thing was. */
-export function SaidFields({ shape, choices, values, errors = {}, asksPlumb = false }: Props) {
+export function SaidFields({ shape, choices, values, errors = {}, isNew = false }: Props) {
   return (
     <fieldset className="shared">
       <legend className="visually-hidden">Who, when and with what</legend>
@@ -63,7 +63,18 @@ export function SaidFields({ shape, choices, values, errors = {}, asksPlumb = fa
             maxLength={30}
           />
         )}
-        {asksPlumb && shape === 'rail' && (
+        {isNew && shape === 'point' && (
+          <LabelledInput
+            id="said-behind"
+            name="behind"
+            label="Behind the tip"
+            help="0 at the tip itself, else with its unit, such as 1 ft or 300 mm."
+            value={values.behind}
+            error={errors.behind}
+            maxLength={60}
+          />
+        )}
+        {isNew && shape === 'rail' && (
           <label className="row">
             <input type="checkbox" name="plumb" defaultChecked={values.plumb !== ''} /> Its upright is square
             to the track, as with a level board across both rails

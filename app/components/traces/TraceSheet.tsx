@@ -20,8 +20,8 @@ function Numbers({ numbers, problem }: TraceRow) {
   );
 }
 
-/** Outlines of the wheelset or rail that is shown, and where to add one. */
-export function TraceSheet({ list: { rows, add } }: { readonly list: TraceList }) {
+/** Outlines of the wheelset, rail or turnout that is shown, and where to add one. */
+export function TraceSheet({ list: { rows, add, use } }: { readonly list: TraceList }) {
   const { revalidate } = useRevalidator();
   const pending = rows.some(({ numbers, removed }) => numbers === null && removed === null);
   useEffect(() => {
@@ -40,9 +40,7 @@ export function TraceSheet({ list: { rows, add } }: { readonly list: TraceList }
       ))}
     >
       {rows.length === 0 ? (
-        <p className="soft">
-          None yet. From an outline come height, thickness, angle and wear, with the whole shape.
-        </p>
+        <p className="soft">None yet. {use}</p>
       ) : (
         <div className="table-wrap">
           <table className="as-cards">

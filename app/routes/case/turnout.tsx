@@ -8,6 +8,8 @@ import { SubjectSheets } from '~/app/components/subjects/SubjectSheets';
 import { SubjectTable } from '~/app/components/subjects/SubjectTable';
 import { PointSheet } from '~/app/components/turnout/PointSheet';
 import { pointView } from '~/app/turnout/point.server';
+import { TraceSheet } from '~/app/components/traces/TraceSheet';
+import { traceList } from '~/app/traces/list.server';
 import { readingsAction } from '~/app/readings/action.server';
 import { subjectScreen } from '~/app/subjects/screen.server';
 
@@ -26,13 +28,17 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
     named: ['name'],
     looked: 'turnoutObservations',
   });
-  return json({ ...view, point: view.part && pointView(loaded, view.part.id) });
+  return json({
+    ...view,
+    point: view.part && pointView(loaded, view.part.id),
+    outlines: view.part && (await traceList(loaded, view.part)),
+  });
 }
 
 export const action = readingsAction;
 
 export default function Turnout() {
-  const { caseId, page, part, point, choices, looked } = useLoaderData<typeof loader>();
+  const { caseId, page, part, point, outlines, choices, looked } = useLoaderData<typeof loader>();
   const answer = useActionData<typeof action>()?.answer;
   return (
     <Page
@@ -56,6 +62,7 @@ export default function Turnout() {
       </Sheet>
       {part && <SubjectSheets part={part} choices={choices} answer={answer} />}
       {point && <PointSheet {...point} />}
+      {outlines && <TraceSheet list={outlines} />}
       <Sheet title="Looked for" id="looked">
         <ReadingsForm view={looked} choices={choices} answer={answer} />
       </Sheet>

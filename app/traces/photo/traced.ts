@@ -1,10 +1,12 @@
 import type { TracedShape, TraceMaking } from '~/lib/case/trace';
 import { extentMm } from '~/lib/outline/arc';
+import type { Outline } from '~/lib/outline/outline';
 import { formatMeasure } from '~/lib/readings/format';
 import { ok, type Result } from '~/lib/readings/result';
 import type { UnitSystem } from '~/lib/readings/unit';
 import { outlineFromPhoto, type TracedOutline } from '~/lib/tracing/from-photo';
 import type { PixelPoint } from '~/lib/tracing/line';
+import { registerPoint } from '~/lib/turnout/register-point';
 import { registerWheel } from '~/lib/wheel/register';
 import { scaleOf, type ScaleWay } from './scale';
 
@@ -47,6 +49,14 @@ export function tracedPhoto(
   });
 }
 
+/** Whether it can be laid at all; what a rail needs is only known with its section. */
+const placedAs = (shape: TracedShape, outline: Outline): Result<unknown> | null =>
+  shape === 'wheel'
+    ? registerWheel(outline, { mirrored: false })
+    : shape === 'point'
+      ? registerPoint(outline, { mirrored: false })
+      : null;
+
 /** What has come out so far, in a sentence, or what is still to be set. */
 export function outcomeOf(shape: TracedShape, given: TracedPhoto): Result<string> {
   const traced = tracedPhoto(given);
@@ -63,7 +73,7 @@ export function outcomeOf(shape: TracedShape, given: TracedPhoto): Result<string
       ? 'One distance alone cannot show whether the camera was tilted.'
       : `A tilt of ${Math.round((tiltRad * 180) / Math.PI)}° was taken out.`;
   const { from, to } = extentMm(outline);
-  const placed = shape === 'wheel' ? registerWheel(outline, { mirrored: false }) : null;
+  const placed = placedAs(shape, outline);
   if (placed && !placed.ok) return placed;
   return ok(
     `The outline is ${size(to.xMm - from.xMm)} wide and ${size(to.yMm - from.yMm)} high as drawn. ${tilt} Scale good to ${(200 * uncertainty.scale).toPrecision(1)} % (k = 2).`,

@@ -3,6 +3,7 @@ import { change, drawnFrom, pending, type Drawing, type PointKind } from '~/app/
 import { useFollower } from '~/app/traces/photo/follower';
 import { SCALE_WAYS, type ScaleWay } from '~/app/traces/photo/scale';
 import { outcomeOf } from '~/app/traces/photo/traced';
+import { LINE_ORDER } from '~/app/traces/how-to-trace';
 import type { TracedShape } from '~/lib/case/trace';
 import type { UnitSystem } from '~/lib/readings/unit';
 import { joined } from '~/lib/tracing/follow-line';
@@ -128,12 +129,7 @@ export function PhotoTracer({ url, size, shape, system, focal35Mm, start }: Prop
         onMove={(kind, index, point) => act({ type: 'move', kind, index, point })}
         onUndo={() => act({ type: 'undo' })}
       />
-      <p className="soft">
-        {shape === 'wheel'
-          ? 'Start the line low on the back of the flange and go over its tip and along the tread to the field side; between your points the pencil line is followed.'
-          : 'Start the line on the gauge side, as low as the outline goes, and go over the top to the field side; between your points the pencil line is followed.'}{' '}
-        Set more points where it bends.
-      </p>
+      <p className="soft">{LINE_ORDER[shape]} Set more points where it bends.</p>
       <div role="status">
         {state === 'starting' && <p className="soft">The picture is being made ready …</p>}
         {state === 'failed' && (

@@ -15,9 +15,11 @@ import { aboutView, askedAbout } from '~/app/traces/asked.server';
 import { aboutKey } from '~/app/traces/about';
 import { fileView, storedOutlineFile, takeOutlineFile } from '~/app/traces/file.server';
 import { readFileChoice } from '~/app/traces/file';
+import { HELD_SQUARE } from '~/app/traces/how-to-trace';
 import { keepTrace } from '~/app/traces/keep.server';
 import { draftView } from '~/app/traces/picture.server';
-import { firstBoxes, instrumentMm, readSaid, sentBoxes } from '~/app/traces/said.server';
+import { firstBoxes, instrumentMm, readNewSaid, sentBoxes } from '~/app/traces/said.server';
+import type { SaidBoxes } from '~/app/traces/said';
 import { readActor } from '~/app/who.server';
 import { dropStagedImport, readStagedImport, stageImport } from '~/db/imports';
 import { outlineFromFile, uncertaintyOfFile } from '~/lib/tracing/outline-file';
@@ -56,8 +58,11 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
   });
 }
 
-const refused = (error: string | null, errors: Readonly<Record<string, string>> = {}) =>
-  json({ error, errors }, { status: 422 });
+const refused = (
+  error: string | null,
+  errors: Readonly<Record<string, string>> = {},
+  boxes: SaidBoxes | null = null,
+) => json({ error, errors, boxes }, { status: 422 });
 
 export async function action({ request, params }: ActionFunctionArgs) {
   const loaded = loadCase(params);
@@ -81,9 +86,10 @@ export async function action({ request, params }: ActionFunctionArgs) {
   if (!file.ok) return refused(file.message);
   const choice = readFileChoice(form, file.value);
   const outline = outlineFromFile(file.value, choice);
-  const { said, errors } = readSaid(form, record);
-  if (!outline.ok) return refused(outline.message, errors);
-  if (Object.keys(errors).length > 0) return refused(null, errors);
+  const { said, errors } = readNewSaid(form, record, about.shape);
+  const boxes = sentBoxes(form);
+  if (!outline.ok) return refused(outline.message, errors, boxes);
+  if (Object.keys(errors).length > 0) return refused(null, errors, boxes);
   const kept = keepTrace(
     loaded,
     about,
@@ -99,7 +105,7 @@ export async function action({ request, params }: ActionFunctionArgs) {
     form,
     await readActor(request, record),
   );
-  return kept.ok ? redirect(`/cases/${caseId}/traces/${kept.value}`) : refused(kept.message);
+  return kept.ok ? redirect(`/cases/${caseId}/traces/${kept.value}`) : refused(kept.message, errors, boxes);
 }
 
 export default function TraceFromFile() {
@@ -131,6 +137,7 @@ export default function TraceFromFile() {
             {check.file.name}, {check.file.rows} points · SHA-256{' '}
             <span className="hash">{check.file.sha256}</span>
           </p>
+          {about.shape === 'point' && <p className="soft">{HELD_SQUARE}</p>}
           {answer?.error && <Message tone="bad">{answer.error}</Message>}
           {Object.keys(errors).length > 0 && (
             <Message tone="bad">
@@ -152,10 +159,10 @@ export default function TraceFromFile() {
               <Draft draft={check.draft} />
             </div>
             <SaidFields
-              asksPlumb
+              isNew
               shape={about.shape}
               choices={check.choices}
-              values={check.boxes}
+              values={answer?.boxes ?? check.boxes}
               errors={errors}
             />
             <div>

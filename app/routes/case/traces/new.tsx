@@ -4,6 +4,7 @@ import { loadCase } from '~/app/case.server';
 import { LabelledSelect } from '~/app/components/LabelledSelect';
 import { Page } from '~/app/components/Page';
 import { Sheet } from '~/app/components/Sheet';
+import { placeOf } from '~/app/subjects/place';
 import { aboutChoices, aboutOf } from '~/app/traces/about';
 import { isTraceWay, TRACE_WAYS, wayHref } from '~/app/traces/ways';
 
@@ -14,23 +15,26 @@ export function loader({ request, params }: LoaderFunctionArgs) {
   const way = search.get('by');
   if (isTraceWay(way) && aboutOf(record, about) !== null) return redirect(wayHref(caseId, way, about));
   const choices = aboutChoices(record).map(({ id, label }) => ({ id, label }));
-  return json({ caseId, choices, about, asked: search.has('by') });
+  const of = aboutOf(record, about);
+  const back = of === null ? `/cases/${caseId}/wheels` : placeOf(caseId, of.subject);
+  return json({ caseId, choices, about, back, asked: search.has('by') });
 }
 
 export default function NewTrace() {
-  const { caseId, choices, about, asked } = useLoaderData<typeof loader>();
+  const { caseId, choices, about, back, asked } = useLoaderData<typeof loader>();
   return (
     <Page
       title="Add an outline"
-      intro="The shape of a wheel or of a rail head as somebody traced it. Flange, tread, hollow and wear are taken from it."
-      actions={<Link to={`/cases/${caseId}/wheels`}>Back to wheels</Link>}
+      intro="The shape of a wheel, of a rail head or of a switch point as somebody traced it. Flange, tread, hollow and wear are taken from it; of a point where its gauge side stands."
+      actions={<Link to={back}>Back to what it is of</Link>}
     >
       <Sheet title="Of what, and how">
         {choices.length === 0 ? (
           <p>
-            There is no wheelset and no rail yet.{' '}
-            <Link to={`/cases/${caseId}/records/wheelset/new`}>Add a wheelset</Link> or{' '}
-            <Link to={`/cases/${caseId}/records/rail/new`}>a rail</Link> first.
+            There is no wheelset, rail or turnout yet.{' '}
+            <Link to={`/cases/${caseId}/records/wheelset/new`}>Add a wheelset</Link>,{' '}
+            <Link to={`/cases/${caseId}/records/rail/new`}>a rail</Link> or{' '}
+            <Link to={`/cases/${caseId}/records/turnout/new`}>a turnout</Link> first.
           </p>
         ) : (
           <Form method="get" className="form">
@@ -40,7 +44,7 @@ export default function NewTrace() {
               label="Outline of"
               value={about}
               options={[{ id: '', label: 'Choose' }, ...choices]}
-              error={asked && about === '' ? 'Choose a wheel or a rail.' : undefined}
+              error={asked && about === '' ? 'Choose a wheel, a rail or a point.' : undefined}
             />
             <fieldset className="field">
               <legend>How it was taken</legend>

@@ -9,10 +9,11 @@ import { photoIn } from '~/app/photos/find.server';
 import { systemOf } from '~/app/readings/take.server';
 import { readingsChoices } from '~/app/readings/view.server';
 import { aboutView, askedAbout } from '~/app/traces/asked.server';
+import { HELD_SQUARE } from '~/app/traces/how-to-trace';
 import { keepTrace } from '~/app/traces/keep.server';
 import { focal35Of, readTracing, workingPicture } from '~/app/traces/photo/read.server';
 import { startOf } from '~/app/traces/photo/start.server';
-import { firstBoxes, readSaid, sentBoxes } from '~/app/traces/said.server';
+import { firstBoxes, readNewSaid, sentBoxes } from '~/app/traces/said.server';
 import { wayHref } from '~/app/traces/ways';
 import { readActor } from '~/app/who.server';
 
@@ -44,7 +45,7 @@ export async function action({ request, params }: ActionFunctionArgs) {
   const { caseId, record } = loaded;
   const about = askedAbout(loaded, new URL(request.url).searchParams);
   const form = await request.formData();
-  const { said, errors } = readSaid(form, record);
+  const { said, errors } = readNewSaid(form, record, about.shape);
   const refused = (error: string | null) => json({ error, errors, boxes: sentBoxes(form) }, { status: 422 });
   const traced = await readTracing(form, loaded, photo);
   if (!traced.ok) return refused(traced.message);
@@ -81,6 +82,7 @@ export default function TraceOnPhoto() {
             offsets.
           </p>
         </noscript>
+        {about.shape === 'point' && <p className="soft">{HELD_SQUARE}</p>}
         <Form method="post" className="form" noValidate>
           {answer?.error && <Message tone="bad">{answer.error}</Message>}
           {Object.keys(errors).length > 0 && (
@@ -89,7 +91,7 @@ export default function TraceOnPhoto() {
             </Message>
           )}
           <PhotoTracer shape={about.shape} {...picture} />
-          <SaidFields asksPlumb shape={about.shape} choices={choices} values={values} errors={errors} />
+          <SaidFields isNew shape={about.shape} choices={choices} values={values} errors={errors} />
           <label className="row">
             <input type="checkbox" name="mirrored" defaultChecked={values.mirrored !== ''} /> The drawing
             shows it the other way round, as a mirror would

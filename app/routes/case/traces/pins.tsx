@@ -14,10 +14,11 @@ import { systemOf } from '~/app/readings/take.server';
 import { readingsChoices } from '~/app/readings/view.server';
 import { aboutView, askedAbout } from '~/app/traces/asked.server';
 import { keepTrace } from '~/app/traces/keep.server';
+import { HELD_SQUARE, PIN_ORDER } from '~/app/traces/how-to-trace';
 import { draftView } from '~/app/traces/picture.server';
 import { MOST_PIN_LETTERS, readPinBoxes } from '~/app/traces/pins';
 import { keepPins, lineOfPins, USUAL_PIN_UNIT } from '~/app/traces/pins.server';
-import { firstBoxes, readSaid, sentBoxes } from '~/app/traces/said.server';
+import { firstBoxes, readNewSaid, sentBoxes } from '~/app/traces/said.server';
 import { readActor } from '~/app/who.server';
 import { ok } from '~/lib/readings/result';
 
@@ -46,7 +47,7 @@ export async function action({ request, params }: ActionFunctionArgs) {
   const search = new URLSearchParams({ about: String(form.get('about') ?? '') });
   const about = askedAbout(loaded, search);
   const pins = readPinBoxes(form, USUAL_PIN_UNIT[systemOf(record.fields)]);
-  const { said, errors } = readSaid(form, record);
+  const { said, errors } = readNewSaid(form, record, about.shape);
   const refused = (error: string | null) =>
     json({ error, errors, pins, boxes: sentBoxes(form) }, { status: 422 });
   if (Object.keys(errors).length > 0) return refused(null);
@@ -79,6 +80,7 @@ export default function TraceFromPins() {
         {Object.keys(errors).length > 0 && (
           <Message tone="bad">Something below cannot be read; everything you entered is still there.</Message>
         )}
+        {about.shape === 'point' && <p className="soft">{HELD_SQUARE}</p>}
         <Form method="post" className="form" {...redraw} noValidate>
           <input type="hidden" name="about" value={about.key} />
           <div className="beside beside--even">
@@ -87,11 +89,7 @@ export default function TraceFromPins() {
                 id="pins"
                 name="pins"
                 label="How far each pin stands out"
-                help={
-                  about.shape === 'wheel'
-                    ? 'One to a line, from the back of the flange to the field side; the farther towards the rail the larger. - for a pin that was not read.'
-                    : 'One to a line, from the gauge side over the top to the field side; the higher the larger. - for a pin that was not read.'
-                }
+                help={PIN_ORDER[about.shape]}
                 value={pins.pins}
                 rows={8}
                 maxLength={MOST_PIN_LETTERS}
@@ -122,7 +120,7 @@ export default function TraceFromPins() {
             {draft ? <Draft draft={draft} /> : <p className="soft">The line is drawn here.</p>}
           </div>
           <SaidFields
-            asksPlumb
+            isNew
             shape={about.shape}
             choices={choices}
             values={answer?.boxes ?? data.boxes}

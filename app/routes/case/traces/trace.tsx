@@ -68,7 +68,7 @@ export default function TracePage() {
       actions={
         <>
           {page.again && <Link to={page.again}>Trace it again from these points</Link>}
-          <Link to={`/cases/${page.caseId}/contact`}>Wheel on rail</Link>
+          {page.shape !== 'point' && <Link to={`/cases/${page.caseId}/contact`}>Wheel on rail</Link>}
           <Link to={page.back}>Back to what it is of</Link>
         </>
       }
@@ -108,24 +108,36 @@ export default function TracePage() {
             ))}
           </ul>
         )}
-        <Form method="get" className="form" {...redraw}>
-          <LabelledSelect id="over" name="over" label="Laid over" value={over} options={page.references} />
-          <noscript>
-            <button className="button button--small">Lay it over this one</button>
-          </noscript>
-        </Form>
-        <p className="small soft">
-          {page.reference && `${page.reference.source}. Status: ${page.reference.status}. `}
-          <Link to={`/cases/${page.caseId}/traces/shapes`}>All reference shapes</Link>
-        </p>
+        {page.shape !== 'point' && (
+          <>
+            <Form method="get" className="form" {...redraw}>
+              <LabelledSelect
+                id="over"
+                name="over"
+                label="Laid over"
+                value={over}
+                options={page.references}
+              />
+              <noscript>
+                <button className="button button--small">Lay it over this one</button>
+              </noscript>
+            </Form>
+            <p className="small soft">
+              {page.reference && `${page.reference.source}. Status: ${page.reference.status}. `}
+              <Link to={`/cases/${page.caseId}/traces/shapes`}>All reference shapes</Link>
+            </p>
+          </>
+        )}
       </Sheet>
       <Sheet title="What is taken from it" id="features">
         <FeatureTable features={features} />
       </Sheet>
       <Sheet title="Correct how it lies" id="hand">
         <p className="soft">
-          It was placed by the parts that do not wear. Where that went wrong, move it here; the line itself
-          stays as it came.
+          {page.shape === 'point'
+            ? 'Its back edge lies at the upright line and its highest part at the level one; it was not turned.'
+            : 'It was placed by the parts that do not wear.'}{' '}
+          Where that went wrong, move it here; the line itself stays as it came.
         </p>
         <HandForm
           shape={page.shape}
