@@ -59,6 +59,9 @@ const short = (mm: number, system: UnitSystem): string =>
 const withU = ({ missMm, uMm }: DrawnFit, system: UnitSystem): string =>
   formatWithUncertainty(missMm, uMm, 'crossLength', system).replace(' (k = 2)', '');
 
+/** The value as it stands before its uncertainty, with the same digits. */
+const valueAlone = (fit: DrawnFit, system: UnitSystem): string => withU(fit, system).replace(/ ± \S+/, '');
+
 /** "0.05 ± 0.09 in, negative 23 %". */
 export const fitWords = (fit: DrawnFit, system: UnitSystem): string =>
   `${withU(fit, system)}, negative ${chance(fit.probabilityNegative)}`;
@@ -161,9 +164,8 @@ function panelShapes(
     width: CURVE,
     height: frame.height,
   };
-  const { least } = place.square.fit;
-  const text = short(least === null ? place.square.missMm : least.clearanceMm, system);
-  const below = top + frame.height + CLEARANCE_NUMBERS + LETTER;
+  const axes = top + frame.height + CLEARANCE_NUMBERS + LETTER;
+  const below = axes + LINE;
   const said = stanceLines(place, system);
   return {
     height: below + 2 * LINE + 4 - at.y,
@@ -171,8 +173,12 @@ function panelShapes(
       ...lines(at.x, at.y + LETTER, wrapText(placeTitle(data, place), at.width, LETTER, 'bold'), {
         bold: true,
       }),
-      ...pointPanel(data, place, view, text),
+      ...pointPanel(data, place, view, valueAlone(place.square, system)),
       ...clearanceCurve(place, curve, range, { topPx: railTop, pxPerMm }, system),
+      words(curve.x + curve.width, axes, `depth ↓, clearance →, ${system === 'us' ? 'in' : 'mm'}`, {
+        anchor: 'end',
+        ink: 'faint',
+      }),
       ...STANCES.flatMap((stance, i) => [
         line([at.x, below + i * LINE - 4], [at.x + SAMPLE - 6, below + i * LINE - 4], STANCE_PENS[stance]),
         words(at.x + SAMPLE, below + i * LINE, said[stance]),
@@ -216,12 +222,11 @@ const legendItems = ({ outlines }: PointSectionData): readonly LegendItem[] => [
 ];
 
 /** How the drawing is to be read, for the words that stand with it. */
-export function pointSectionNotes({ side, remarks }: PointSectionData): readonly string[] {
+export function pointSectionNotes({ side }: PointSectionData): readonly string[] {
   return [
     `Looking in the direction of travel: the ${side} point, the flange hard against the ${side} stock rail.`,
     'Beside each section the clearance at every height. Where it is below zero (shaded), the point stands outside the face of the flange (hatched). Dot: the smallest, dimensioned in the section with the wheelset square to the track.',
     'Negative: share of the draws with a clearance below zero. At the tip or a chip that is an edge that can be struck; farther back, where the point is thick, it is normal running for a steep flange.',
-    ...remarks,
   ];
 }
 

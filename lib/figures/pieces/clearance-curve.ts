@@ -3,7 +3,7 @@ import type { DrawnPlace } from '../../findings/turnout/point-drawing';
 import type { UnitSystem } from '../../readings/unit';
 import type { Shape } from '../shapes';
 import { scaleOf } from './axis';
-import { box, line, lines, pen, words, type Point } from './draw';
+import { box, line, pen, words, type Point } from './draw';
 import type { Rect } from './place-labels';
 import { STANCE_PENS, stanceLine } from './point-panel';
 
@@ -47,7 +47,7 @@ export function clearanceCurve(
   const y = (depthMm: number): number => vertical.topPx + depthMm * vertical.pxPerMm;
   const shown = (mm: number): number => scale.toShown(mm);
   const perShown = 1 / scale.toShown(1);
-  const across = scale.ticks(shown(lowMm), shown(highMm), 4);
+  const across = scale.ticks(shown(lowMm), shown(highMm), 3);
   const down = scale
     .ticks(0, shown((bottom - vertical.topPx) / vertical.pxPerMm), 5)
     .filter((tick) => tick >= 0);
@@ -68,10 +68,6 @@ export function clearanceCurve(
             line([frame.x, at], [right, at], pen('faint', 0.3)),
             words(frame.x - 4, at + 3.5, scale.text(tick), { anchor: 'end', size: SMALL }),
           ];
-    }),
-    ...lines(frame.x + frame.width / 2, frame.y + SMALL + 2, ['clearance,', scale.unitLabel], {
-      anchor: 'middle',
-      size: SMALL,
     }),
     ...STANCES.flatMap((stance) => {
       const points = place[stance].clearances.map(({ depthMm, clearanceMm }): Point => [

@@ -1,4 +1,5 @@
 import type { Finding, LimitCheck } from '../../findings/finding';
+import { sharedRemarks } from '../../findings/shared-remarks';
 import { displayUnit, formatMeasure, formatWithUncertainty } from '../../readings/format';
 import type { Dimension } from '../../readings/unit';
 import type { Report } from '../report';
@@ -65,23 +66,6 @@ function remarksOf(finding: Finding): readonly string[] {
   return [...own, ...finding.remarks];
 }
 
-/** A remark on this many findings of one table or more is printed once, below it, under a letter. */
-const SHARED = 2;
-
-/** Remarks shared by several findings, by the letter they are printed under. */
-function sharedRemarks(findings: readonly Finding[]): ReadonlyMap<string, string> {
-  const counts = new Map<string, number>();
-  for (const finding of findings) {
-    for (const remark of new Set(remarksOf(finding))) counts.set(remark, (counts.get(remark) ?? 0) + 1);
-  }
-  const shared = [...counts].filter(([, count]) => count >= SHARED);
-  return new Map(shared.map(([remark], i) => [remark, letters(i)] as const));
-}
-
-/** a, b, … z, aa, ab … */
-const letters = (i: number): string =>
-  (i >= 26 ? letters(Math.floor(i / 26) - 1) : '') + String.fromCharCode(97 + (i % 26));
-
 /** A list of more links than this is printed once in a table; later findings from the same readings lead to the first. */
 const LONG_LIST = 12;
 
@@ -105,7 +89,7 @@ function citer({ refs }: Report): (finding: Finding) => Inline {
 export function findingsTable(findings: readonly Finding[], report: Report): Table {
   const { refs } = report;
   const compared = findings.some((each) => each.kind === 'measured' && each.limits.length > 0);
-  const shared = sharedRemarks(findings);
+  const shared = sharedRemarks(findings.map((finding) => ({ remarks: remarksOf(finding) })));
   const cameFrom = citer(report);
   return {
     columns: [
