@@ -16,6 +16,9 @@ const LOWER_MM = 15.875;
 /** A shorter stretch than this has no slope that could be relied on. 1/4 in. */
 const LEAST_SLOPE_MM = 6.35;
 
+/** Places either way that a mean of the gauge side is taken over. */
+const EVEN_HALF = 3;
+
 export type PointFeatureId = 'pointThickness' | 'pointThicknessLower' | 'pointSideSlope' | 'pointTracedDown';
 
 export type PointFeatureEntry = {
@@ -78,7 +81,7 @@ export function tracedPoint(
   const { hand } = trace;
   const outline =
     hand === null ? registered.value.outline : placed(registered.value.outline, { mirrored: false, ...hand });
-  const placesMm = gaugeSide(outline);
+  const placesMm = evened(gaugeSide(outline));
   const thicknessMm = at(placesMm, EDGE_DEPTH_MM);
   if (!(thicknessMm > 0)) {
     return refuse(
@@ -125,6 +128,15 @@ function gaugeSide({ xMm, yMm }: Outline): Float64Array {
   }
   return places;
 }
+
+/** The shiver of a hand taken out: a mean over up to 0.75 mm either way, as far as the top and the end leave room. */
+const evened = (placesMm: Float64Array): Float64Array =>
+  placesMm.map((_, k) => {
+    const half = Math.min(EVEN_HALF, k, placesMm.length - 1 - k);
+    let sum = 0;
+    for (let j = k - half; j <= k + half; j += 1) sum += placesMm[j]!;
+    return sum / (2 * half + 1);
+  });
 
 /** Between the places kept, straight. */
 function at(placesMm: Float64Array, depthMm: number): number {
@@ -188,7 +200,7 @@ export const pointTraceMethod: Method = {
   id: 'point-trace',
   name: 'Cross-section of a switch point from its outline',
   formula:
-    'Highest part at y = 0, back edge (place of the back nearest to the stock rail within 1/2 in of the top) at x = 0; gauge side: outermost place of the line at every 0.25 mm below the highest part. Thickness: gauge side 1/16 in down. u = √(2 u_across² + (scale · thickness)² + (pitch/2)²/3), the last for pins only; of the slope √2 u over the height it is taken on.',
+    'Highest part at y = 0, back edge (place of the back nearest to the stock rail within 1/2 in of the top, each a mean over 3 mm of height) at x = 0; gauge side: outermost place of the line at every 0.25 mm below the highest part, a mean over 0.75 mm either way. Thickness: gauge side 1/16 in down. u = √(2 u_across² + (scale · thickness)² + (pitch/2)²/3), the last for pins only; of the slope √2 u over the height it is taken on.',
   validRange:
     'The outline of the point alone, from the back over the top at least 3/8 in down its gauge side, its upright square to the plane of the track.',
   sources: [

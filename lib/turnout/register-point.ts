@@ -10,6 +10,8 @@ const BACK_WITHIN_MM = 12.7;
 const BEGINS_AT_TOP_MM = 1;
 /** The gauge side must be followed at least this far below the highest part. 3/8 in. */
 const LEAST_SIDE_MM = 9.525;
+/** The shiver of a hand is taken out of the back by a mean over this much of its height, either way. */
+const MEAN_HALF_MM = 1.5;
 /** No point is wider or higher. */
 const MOST_MM = 220;
 
@@ -22,7 +24,8 @@ export type RegisteredPoint = {
 
 /**
  * Lays the cross-section of a switch point in its own frame: highest part at y = 0, back edge at x = 0. The
- * back edge is the place of the back nearest to the stock rail within 1/2 in of the top. The drawing is not
+ * back edge is the place of the back nearest to the stock rail within 1/2 in of the top, each place a mean over
+ * 3 mm of height. The drawing is not
  * turned: its upright is taken to be square to the plane of the track. `mirrored`: the gauge side lies at the
  * left of the drawing. Refuses, with what to do, a line that does not go from the back over the top down the
  * gauge side, or is too large for a point. Never throws.
@@ -54,9 +57,7 @@ export function registerPoint(
     );
   }
   const beginsAtTop = topMm - line.yMm[0]! < BEGINS_AT_TOP_MM;
-  const backMm = beginsAtTop
-    ? line.xMm[0]!
-    : Math.min(...line.xMm.slice(0, top + 1).filter((_, i) => line.yMm[i]! >= topMm - BACK_WITHIN_MM));
+  const backMm = beginsAtTop ? line.xMm[0]! : backEdge(line, top);
   const placing: Placing = { mirrored, angleRad: 0, dxMm: -backMm, dyMm: -topMm };
   return ok({
     outline: placed(drawn, placing),
@@ -68,4 +69,19 @@ export function registerPoint(
         : []),
     ],
   });
+}
+
+/** Nearest place of the back to the stock rail in the upper 1/2 in; `top`: index of the highest point. */
+function backEdge({ xMm, yMm }: Outline, top: number): number {
+  const within = Array.from({ length: top + 1 }, (_, i) => i).filter(
+    (i) => yMm[i]! >= yMm[top]! - BACK_WITHIN_MM,
+  );
+  const means = within.map((i) => {
+    // Symmetrical towards the end, so that a straight back stays where it is.
+    const reach = Math.min(MEAN_HALF_MM, yMm[top]! - yMm[i]!, yMm[i]! - yMm[within[0]!]!);
+    const near = within.filter((j) => Math.abs(yMm[j]! - yMm[i]!) <= reach);
+    return near.length < 2 ? Infinity : near.reduce((sum, j) => sum + xMm[j]!, 0) / near.length;
+  });
+  const least = Math.min(...means);
+  return Number.isFinite(least) ? least : Math.min(...within.map((i) => xMm[i]!));
 }
