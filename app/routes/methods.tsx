@@ -1,4 +1,5 @@
 import type { MetaFunction } from '@remix-run/node';
+import { ConditionTable } from '~/app/components/methods/ConditionTable';
 import { LimitTable } from '~/app/components/methods/LimitTable';
 import { SourceList } from '~/app/components/methods/SourceList';
 import { Page } from '~/app/components/Page';
@@ -50,6 +51,7 @@ export default function Methods() {
             </p>
           ))}
           <LimitTable set={set} />
+          <ConditionTable set={set} />
           {set.conventions.length > 0 && (
             <>
               <h3>How it is applied</h3>

@@ -107,3 +107,35 @@ export function besideBase(
       }),
     }));
 }
+
+/** One line of a comparison with the base set: classes with the same amounts together. */
+export type BesideRow = {
+  readonly own: RuleLimit;
+  readonly base: RuleLimit;
+  readonly classIds: readonly string[];
+  readonly ownPrinted: string;
+  readonly basePrinted: string;
+  readonly standing: Standing;
+};
+
+/** Every own limit of a set beside the base's on the same thing. */
+export function besideRows(set: RuleSet, base: RuleSet): readonly BesideRow[] {
+  const rows = new Map<string, BesideRow>();
+  for (const own of set.limits.filter(({ from }) => from === set.name)) {
+    for (const { limit, classes } of besideBase(own, base)) {
+      for (const each of classes) {
+        const key = [own.id, limit.id, each.own, each.base].join('|');
+        const before = rows.get(key);
+        rows.set(key, {
+          own,
+          base: limit,
+          classIds: [...(before?.classIds ?? []), each.classId],
+          ownPrinted: each.own,
+          basePrinted: each.base,
+          standing: each.standing,
+        });
+      }
+    }
+  }
+  return [...rows.values()];
+}

@@ -1,5 +1,20 @@
 import { RULE_QUANTITIES } from '~/lib/rules/rule-quantity';
-import type { RuleSet } from '~/lib/rules/rule-set';
+import type { RuleLimit, RuleSet } from '~/lib/rules/rule-set';
+import { fromCanonical } from '~/lib/readings/convert';
+
+/** What must hold before the limit does, besides the class. */
+function only(limit: RuleLimit): string {
+  const { unbalanceOverMm, onlyIf, notIf, onlyWhere } = limit;
+  const over =
+    unbalanceOverMm === undefined
+      ? ''
+      : `only above ${fromCanonical(unbalanceOverMm, 'in', 'crossLength')} in of qualified cant deficiency`;
+  const said = [onlyIf && 'only where so answered', notIf && 'not where answered otherwise'];
+  return [over, ...said, onlyWhere]
+    .filter(Boolean)
+    .map((text) => `; ${text}`)
+    .join('');
+}
 
 /** The limits of a rule set as the rule prints them, one column per class. */
 export function LimitTable({ set }: { readonly set: RuleSet }) {
@@ -25,8 +40,9 @@ export function LimitTable({ set }: { readonly set: RuleSet }) {
                 <p className="small soft">
                   {limit.citation}: {limit.sense === 'max' ? 'at most' : 'at least'}
                   {limit.applies === 'both' ? '' : `, on ${limit.applies}`}
-                  {limit.onlyWhere && `; ${limit.onlyWhere}`}
+                  {only(limit)}
                   {limit.source.status !== 'published' && ` (${limit.source.status})`}
+                  {limit.from !== undefined && `. From: ${limit.from}`}
                 </p>
               </th>
               {set.classes.map(({ id }) => (

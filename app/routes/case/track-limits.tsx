@@ -1,6 +1,9 @@
 import { json, redirect, type ActionFunctionArgs, type LoaderFunctionArgs } from '@remix-run/node';
 import { Form, Link, useActionData, useLoaderData } from '@remix-run/react';
 import { loadCase } from '~/app/case.server';
+import { LabelledSelect } from '~/app/components/LabelledSelect';
+import { BesideBase } from '~/app/components/track/BesideBase';
+import { ConditionTable } from '~/app/components/methods/ConditionTable';
 import { LimitTable } from '~/app/components/methods/LimitTable';
 import { Message } from '~/app/components/Message';
 import { Page } from '~/app/components/Page';
@@ -29,6 +32,7 @@ export default function TrackLimits() {
   const { caseId, view, taken } = useLoaderData<typeof loader>();
   const answer = useActionData<typeof action>();
   const { set, names, elsewhere } = view;
+  const chosen = answer?.chosen ?? taken?.chosen ?? view.chosen;
   return (
     <Page
       title="The railroad’s own limits"
@@ -59,12 +63,29 @@ export default function TrackLimits() {
           </Message>
         )}
         <Form method="post" className="form" encType="multipart/form-data" key={taken?.caseId ?? 'own'}>
+          <div className="form__grid">
+            <LabelledSelect
+              id="based-on"
+              name="basedOn"
+              label="Base set"
+              help="Its classes are used, and its limits where these are silent."
+              value={chosen.basedOn}
+              options={view.bases}
+            />
+            <LabelledSelect
+              id="where-silent"
+              name="whereSilent"
+              label="Where these limits are silent"
+              value={chosen.whereSilent}
+              options={view.whereSilent}
+            />
+          </div>
           <div className="field">
             <label htmlFor="limits">Limits</label>
             <p className="field__help" id="limits-help">
-              Three lines first: name, document, based on. Then what is limited; most or least; the amount
-              with its unit, for every class or class by class; and where needed tangent or curve, condemned
-              (when a value exactly at the limit is condemned too), and the item of the document.
+              Two lines first: name and document. Then what is limited; most or least; the amount with its
+              unit, for every class or class by class (a dash for none); and where needed tangent or curve,
+              condemned (when a value exactly at the limit is condemned too), and the item of the document.
               {view.isExample && ' What stands here is an example: write your own over it.'}
             </p>
             <textarea
@@ -72,7 +93,7 @@ export default function TrackLimits() {
               name="limits"
               rows={14}
               spellCheck={false}
-              defaultValue={answer?.text ?? taken?.entered ?? view.entered}
+              defaultValue={answer?.text ?? taken?.text ?? view.text}
               aria-describedby="limits-help"
               aria-invalid={answer ? true : undefined}
             />
@@ -136,7 +157,12 @@ export default function TrackLimits() {
           <p>
             <strong>{set.name}</strong>: {set.edition}
           </p>
-          <LimitTable set={set} />
+          {view.beside && <BesideBase {...view.beside} />}
+          <details className="disclose">
+            <summary>Every limit, with where it is from ({set.limits.length})</summary>
+            <LimitTable set={set} />
+            <ConditionTable set={set} />
+          </details>
         </Sheet>
       )}
     </Page>

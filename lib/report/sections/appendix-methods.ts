@@ -1,4 +1,9 @@
+import { conditionWhat } from '../../findings/rules/conditions';
 import type { Source } from '../../findings/finding';
+import { ruleSetById } from '../../rules';
+import { besideRows, type Standing } from '../../rules/fill-from-base';
+import { RULE_QUANTITIES } from '../../rules/rule-quantity';
+import type { RuleSet } from '../../rules/rule-set';
 import type { Report, Section } from '../report';
 import type { Row, Table } from '../table/table';
 import { bold, faint, type Run } from '../type/inline';
@@ -46,6 +51,47 @@ function limits({ findings }: Report): Table {
   };
 }
 
+const STANDING: Readonly<Record<Standing, string>> = {
+  stricter: 'stricter',
+  looser: 'looser',
+  same: 'the same',
+  dropped: 'none of its own',
+  alone: 'no such limit in the base',
+};
+
+/** The railroad's own limits beside those of the set they are based on. */
+function besideBase(set: RuleSet): Table | null {
+  const base = ruleSetById(set.basedOn?.id ?? '');
+  const rows = base === undefined ? [] : besideRows(set, base);
+  if (base === undefined || rows.length === 0) return null;
+  const label = (id: string): string => base.classes.find((each) => each.id === id)?.label ?? id;
+  return {
+    columns: [{ head: 'Limit' }, { head: 'Classes' }, { head: 'Own' }, { head: 'Base' }, { head: 'Own is' }],
+    notes: ['Which of the two counts is not decided here; a law that allows less stays in force.'],
+    rows: rows.map(({ own, base: limit, classIds, ownPrinted, basePrinted, standing }) => ({
+      cells: [
+        [
+          { text: RULE_QUANTITIES[own.quantity].name },
+          faint(`\n${own.sense === 'max' ? 'at most' : 'at least'}; base: ${limit.citation}`),
+        ],
+        classIds.map(label).join(', '),
+        ownPrinted,
+        basePrinted,
+        STANDING[standing],
+      ],
+    })),
+  };
+}
+
+/** What the rules want without a figure, as far as a finding answers it. */
+function conditions({ findings, context }: Report): readonly Row[] {
+  return (context.rules.track?.conditions ?? []).flatMap((condition): readonly Row[] =>
+    findings.some(({ what }) => what === conditionWhat(condition.id))
+      ? [{ cells: [condition.citation, condition.wants, sourceRuns([condition.source])] }]
+      : [],
+  );
+}
+
 export const appendixMethods: Section = {
   id: 'methods',
   title: 'Methods and limits',
@@ -69,9 +115,20 @@ export const appendixMethods: Section = {
       );
     }
     for (const remark of rules.remarks) writer.text(remark);
+    if (rules.track?.basedOn !== undefined) {
+      for (const note of rules.track.notes) writer.text(note);
+      const beside = besideBase(rules.track);
+      if (beside !== null) writer.table('The railroad’s own limits beside the base set', beside);
+    }
     const table = limits(report);
     if (table.rows.length === 0) writer.text('No finding was held against a limit.');
     else writer.table('Limits the findings were held against', table);
+    const wanted = conditions(report);
+    if (wanted.length > 0)
+      writer.table('Wanted without a figure', {
+        columns: [{ head: 'Citation' }, { head: 'What is wanted' }, { head: 'Source, and its standing' }],
+        rows: wanted,
+      });
     const conventions = [...(rules.track?.conventions ?? []), ...(rules.equipment?.conventions ?? [])];
     if (conventions.length > 0) {
       writer.heading('How the rules were applied');
