@@ -2,6 +2,7 @@ import { standing } from '../../case/current';
 import { KINDS } from '../../case/kinds';
 import { absent } from '../pieces/absent';
 import { findingsTable } from '../pieces/findings-table';
+import { pointSectionDrawing } from '../pieces/point-drawing';
 import { readingsTable } from '../pieces/readings-table';
 import type { Section } from '../report';
 import { fieldOf } from '../words';
@@ -29,6 +30,7 @@ export const turnoutSection: Section = {
       if (readings.length === 0) writer.text('No reading of it was recorded.');
       else
         writer.table(`Readings: ${KINDS.turnout.describe(turnout.fields)}`, readingsTable(readings, report));
+      pointSectionDrawing(report, writer, turnout.id);
     }
     const findings = report.findings.filter(({ part }) => part === 'turnout');
     if (findings.length > 0) writer.table('Findings on the turnout', findingsTable(findings, report));

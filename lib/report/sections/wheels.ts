@@ -37,6 +37,7 @@ const LABELS: Readonly<Record<string, string>> = {
   design: 'Design',
   sideBearings: 'Side bearings',
   section: 'Section',
+  stockRailOf: 'Stock rail of',
   rolled: 'Rolled',
   joint: 'Joint',
 };
@@ -45,7 +46,7 @@ const FIELDS: Readonly<Record<GearKind, readonly string[]>> = {
   wheelset: ['wheelDesign', 'measuredWhere', 'disturbance', 'note'],
   wheelDefect: ['side', 'type', 'appearance', 'note'],
   truck: ['design', 'sideBearings', 'measuredWhere', 'disturbance', 'note'],
-  rail: ['section', 'rolled', 'joint', 'disturbance', 'note'],
+  rail: ['section', 'stockRailOf', 'rolled', 'joint', 'disturbance', 'note'],
 };
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
