@@ -11,6 +11,7 @@ import { screenFindings } from './mechanics/screens';
 import { unbalanceLoadFindings } from './mechanics/unbalance-load';
 import { railReadingFindings } from './rails/rail-readings';
 import { couplerForceFindings } from './train/coupler-forces';
+import { lineFindings } from './train/line-findings';
 import { makeUpFindings } from './train/make-up';
 import { conditionFindings } from './rules/conditions';
 import { trackFindings } from './track';
@@ -36,6 +37,7 @@ const FINDINGS: readonly ((context: Context) => readonly Finding[])[] = [
   recorderFindings,
   tonnageFindings,
   makeUpFindings,
+  lineFindings,
   couplerForceFindings,
   vehicleLoadFindings,
   trackFindings,

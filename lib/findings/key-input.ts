@@ -25,6 +25,8 @@ export const KEY_INPUTS = [
   'speed', // recorder at the POD, else as reported
   'grossWeight', // first derailed vehicle
   'axleCount',
+  'axleSpacing', // in a truck of the first derailed vehicle
+  'gravityCentreHeight', // first derailed vehicle
   'railCantOuter',
   'railCantInner',
   'defectiveTies', // most in 39 ft within 62 ft before the POD

@@ -31,6 +31,7 @@ import { segmentationMethod } from '../track/segments';
 import { underLoadMethod } from '../track/under-load';
 import { warpMethod } from '../track/warp';
 import { accelerationMethod } from '../train/acceleration';
+import { lineProfileMethod } from '../train/line-profile';
 import { makeUpMethod } from '../train/make-up';
 import { slackMethod } from '../train/slack-events';
 import { falseFlangeMethod } from '../turnout/false-flange';
@@ -122,6 +123,7 @@ export const METHODS: readonly Method[] = [
   unbalanceShareMethod,
   staticWheelLoadMethod,
   tonnageMethod,
+  lineProfileMethod,
   makeUpMethod,
   accelerationMethod,
   slackMethod,

@@ -10,6 +10,9 @@ import { curvingRatioMargin } from '~/lib/explanations/margins/curving-ratio';
 import type { MarginWitness } from '~/lib/explanations/witness';
 import type { KeyInputId, KeyInputs } from '~/lib/findings/key-input';
 import { keyInputs } from '~/lib/findings/key-inputs';
+import { carInCurve } from '~/lib/mechanics/car-in-curve';
+import { truckSteering } from '~/lib/mechanics/friction-centre';
+import { curvatureOfDegrees } from '~/lib/track/curvature';
 import { buildRecord } from '../findings/record-builder';
 
 const nothing = keyInputs(buildRecord({}), { seed: 1 });
@@ -90,12 +93,34 @@ describe('the margins themselves', () => {
     expect(of(wheelLoadMargin, empty, 4, 500, 6.35, 4)).toBe(0);
   });
 
-  it('side force over load is the friction of the inner rail at balance in a sharp curve, none on tangent', () => {
+  it('side force over load is that of the curving loads, whatever the weight, and hardly any on tangent', () => {
     const sharp = 8 / (5729.58 * 0.3048);
     // 0.0007·8·V² = 4 in at 26.73 mph
     const balance = Math.sqrt(4 / (0.0007 * 8)) * 0.44704;
-    expect(of(curvingRatioMargin, sharp, 101.6, balance, 0.5, 2000)).toBeCloseTo(0.5, 6);
-    expect(of(curvingRatioMargin, 0, 0, 10, 0.5, 2000)).toBe(0);
+    const sliding = curvatureOfDegrees(4);
+    const ratio = of(curvingRatioMargin, sharp, 101.6, balance, 0.5, 1.78, 2000, sliding, 0.2, 0.11);
+    const loaded = carInCurve({
+      curvaturePerM: sharp,
+      elevationMm: 101.6,
+      speedMs: balance,
+      wheelKn: 145,
+      friction: 0.5,
+      slidingFromPerM: sliding,
+      wheelbaseM: 1.78,
+      gravityCentreMm: 2000,
+      offsetMm: 0,
+      liftedKn: 0,
+      inwardKn: 0,
+      plateFriction: 0.2,
+      plateRadiusM: 0.11,
+    });
+    expect(ratio).toBeCloseTo(truckSteering(loaded).lateralsKn[0] / loaded.verticalsKn[0], 9);
+    // The inner leading wheel slides sideways and the trailing axle turns the truck: more than the friction alone.
+    expect(ratio).toBeGreaterThan(0.5);
+    expect(of(curvingRatioMargin, 0, 0, 10, 0.5, 1.78, 2000, sliding, 0.2, 0.11)).toBeLessThan(0.01);
+    expect(of(curvingRatioMargin, sharp, 101.6, balance, 0.3, 1.78, 2000, sliding, 0.2, 0.11)).toBeLessThan(
+      ratio,
+    );
   });
 
   it('an upright rail under a sound tread keeps its usual resistance; hollow and outward lean take of it', () => {

@@ -1,67 +1,76 @@
-import { CONTACT_SPACING_MM } from '../../mechanics/unbalance-load';
-import { unbalanceMm } from '../../track/curving-speed';
-import { curvatureOfDegrees } from '../../track/curvature';
-import type { MarginWitness } from '../witness';
-
-/** Curve at which the leading axle of a three-piece truck slides sideways on the inner rail. */
-const SLIDING_FROM = curvatureOfDegrees(5);
+import {
+  carInCurve,
+  CENTRE_PLATE_FRICTION,
+  CENTRE_PLATE_RADIUS_M,
+  SLIDING_FROM_PER_M,
+} from '../../mechanics/car-in-curve';
+import { frictionCentreMethod, truckSteering } from '../../mechanics/friction-centre';
+import type { Assumed, MarginWitness } from '../witness';
 
 /**
- * L/V of the outer leading wheel, quasi-static: friction of the inner wheel sliding sideways plus
- * unbalance, over the static load with the shift of unbalance. The car's weight cancels.
+ * What lifts a wheel, its load off the middle and twisted track, is a fact of its own; coupler forces
+ * hang on the weights that fact is found from. None of them may enter here as well.
  */
-function outerWheelRatio(
-  curvature: number,
-  elevationMm: number,
-  speedMs: number,
-  friction: number,
-  gravityCentreMm: number,
-): number {
-  const share = unbalanceMm(curvature, speedMs, elevationMm) / CONTACT_SPACING_MM;
-  const shift = (share * gravityCentreMm) / CONTACT_SPACING_MM;
-  const outer = Math.max(0.5 + shift, 0.05);
-  const inner = Math.max(0.5 - shift, 0);
-  const sliding = Math.min(1, Math.abs(curvature) / SLIDING_FROM);
-  return (friction * sliding * inner + share) / outer;
+const LOADED_EVENLY = { wheelKn: 1, offsetMm: 0, liftedKn: 0, inwardKn: 0 } as const;
+
+/** L/V of the leading outer wheel by the friction centre, of an evenly loaded truck whatever its weight. */
+function leadingOuterRatio(values: readonly number[]): number {
+  const [
+    curvaturePerM = NaN,
+    elevationMm = NaN,
+    speedMs = NaN,
+    friction = NaN,
+    wheelbaseM = NaN,
+    gravityCentreMm = NaN,
+    slidingFromPerM = NaN,
+    plateFriction = NaN,
+    plateRadiusM = NaN,
+  ] = values;
+  const truck = carInCurve({
+    ...LOADED_EVENLY,
+    curvaturePerM,
+    elevationMm,
+    speedMs,
+    friction,
+    wheelbaseM,
+    gravityCentreMm,
+    slidingFromPerM,
+    plateFriction,
+    plateRadiusM,
+  });
+  return truckSteering(truck).lateralsKn[0] / truck.verticalsKn[0];
 }
+
+const assumed = (id: string, [low, high]: readonly [number, number], text: string): Assumed => ({
+  id,
+  low,
+  high,
+  source: { text, status: 'engineering judgement' },
+});
 
 export const curvingRatioMargin: MarginWitness = {
   kind: 'margin',
   id: 'curvingRatio',
   name: 'Side force over load from curving and unbalance',
   needsUndisturbed: true,
-  inputs: ['curvature', 'elevation', 'speed', 'topOfRailFriction'],
+  inputs: ['curvature', 'elevation', 'speed', 'topOfRailFriction', 'axleSpacing', 'gravityCentreHeight'],
   assumed: [
-    {
-      id: 'gravityCentreMm',
-      low: 1500,
-      high: 2500,
-      source: {
-        text: 'Height of the centre of gravity of freight cars, 60 to 98 in',
-        status: 'engineering judgement',
-      },
-    },
+    assumed('slidingFromPerM', SLIDING_FROM_PER_M, 'Every wheel slides with its full friction from 3 to 6°'),
+    assumed('plateFriction', CENTRE_PLATE_FRICTION, 'Friction of the centre plate 0.1 to 0.3'),
+    assumed('plateRadiusM', CENTRE_PLATE_RADIUS_M, 'Radius at which the centre plate rubs, 4 to 5 in'),
   ],
   formula:
-    'L/V = (µ·k·(1/2 − ΔV/W) + Eu/s)/(1/2 + ΔV/W); Eu = 0.0007·D·V² − Ea; ΔV/W = Eu·h/s²; k = D/5°, at most 1; s = 60 in',
-  sources: [
-    { text: '49 CFR 213.57(b), unbalance', status: 'published' },
-    { text: 'Statics of an axle on canted track', status: 'published' },
-    {
-      text: 'The inner leading wheel of a three-piece truck slides sideways from about 5 degrees of curve',
-      status: 'engineering judgement',
-    },
-  ],
+    'L/V of the leading outer wheel as the curving loads have it, of an evenly loaded truck: P = min over x of [Σμ·V·r + Q·(x − b/2) + T]/x; L = P − μ·V·x/r; V = V₀ ± unbalance. What lifts the wheel, and push and pull of the couplers, are left to their own facts',
+  sources: [...frictionCentreMethod.sources, { text: '49 CFR 213.57(b), unbalance', status: 'published' }],
   unit: 'L/V',
-  compute: ([curvature = NaN, elevation = NaN, speed = NaN, friction = NaN, centre = NaN]) =>
-    outerWheelRatio(curvature, elevation, speed, friction, centre),
-  upTo: [0.3, 0.45],
+  compute: leadingOuterRatio,
+  upTo: [0.55, 0.75],
   outcomes: [
-    { id: 'low', label: 'below 0.30', ifTrue: 0.2, ifFalse: 0.45 },
-    { id: 'middle', label: '0.30 to 0.45', ifTrue: 0.3, ifFalse: 0.3 },
-    { id: 'high', label: 'above 0.45', ifTrue: 0.5, ifFalse: 0.25 },
+    { id: 'low', label: 'below 0.55', ifTrue: 0.2, ifFalse: 0.45 },
+    { id: 'middle', label: '0.55 to 0.75', ifTrue: 0.3, ifFalse: 0.3 },
+    { id: 'high', label: 'above 0.75', ifTrue: 0.5, ifFalse: 0.25 },
   ],
-  findings: ['unbalance', 'unbalanceLateral', 'unbalanceShift'],
+  findings: ['curvingWheelRatio', 'unbalance', 'unbalanceLateral', 'unbalanceShift'],
   reason:
     'Sharp, dry curves and unbalance give high side forces; kinks, stiff trucks and train forces give them without, so a low figure only makes them less likely.',
 };

@@ -1,4 +1,5 @@
 import type { CaseRecord } from '../../case/record';
+import { AXLE_SPACING_M } from '../../mechanics/car-in-curve';
 import { quantityOf } from '../../readings/quantities';
 import type { Dimension } from '../../readings/unit';
 import { remarked } from '../build';
@@ -98,6 +99,15 @@ export const keyInputsOf = oncePerContext((context: Context): KeyInputs => {
         source: 'ordinary freight car on two trucks; common practice, no source',
       },
     },
+    axleSpacing: {
+      ...as('axleSpacing', firstVehicle(context, 'axleSpacing')),
+      reference: {
+        low: AXLE_SPACING_M[0],
+        high: AXLE_SPACING_M[1],
+        source: 'two-axle freight trucks, 5 ft 6 in to 6 ft; engineering judgement',
+      },
+    },
+    gravityCentreHeight: as('gravityCentreHeight', firstVehicle(context, 'gravityCentreHeight')),
     railCantOuter: as('railCant', near === null ? null : onRail('railCant', near)),
     railCantInner: as('railCant', far === null ? null : onRail('railCant', far)),
     defectiveTies: {

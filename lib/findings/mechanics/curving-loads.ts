@@ -1,17 +1,17 @@
 import { climbLimit } from '../../mechanics/climb-limit';
 import {
-  frictionCentreMethod,
-  TRUCK_WHEELS,
-  truckSteering,
-  type TruckInCurve,
-} from '../../mechanics/friction-centre';
-import { CONTACT_SPACING_MM, unbalanceLateralKn, unbalanceShiftKn } from '../../mechanics/unbalance-load';
+  carInCurve,
+  CENTRE_PLATE_FRICTION,
+  CENTRE_PLATE_RADIUS_M,
+  leadingOuterKn,
+  SLIDING_FROM_PER_M,
+  type CarInCurve,
+} from '../../mechanics/car-in-curve';
+import { frictionCentreMethod, TRUCK_WHEELS, truckSteering } from '../../mechanics/friction-centre';
 import { SPRING_GROUP_KN_PER_MM, warpUnloadingKn } from '../../mechanics/warp-unloading';
 import { staticWheelLoadKn } from '../../mechanics/wheel-load';
 import { normalDraws, uniformDraws } from '../../readings/draws';
 import { quantileOf } from '../../readings/propagate';
-import { unbalanceMm } from '../../track/curving-speed';
-import { curvatureOfDegrees } from '../../track/curvature';
 import { WARP_BASE_M } from '../../track/warp';
 import { distinct, measured, notMeasured, readingsOf, type Heading } from '../build';
 import type { Context } from '../context';
@@ -21,21 +21,15 @@ import { keyInputsOf } from '../key-inputs';
 import type { NonEmpty, Taken } from '../reading-index';
 import { couplerForces } from '../train/coupler-forces';
 import { percent } from '../words';
+import { dropInFindings } from './drop-in';
 import { allOf, takenFrom } from './from-key-input';
 import { rolloverFindings } from './rollover';
 
 const DRAWS = 1_000;
-const MM_PER_M = 1000;
 
 /** Ranges nobody reads; engineering judgement, and stated with the method. */
 const TRUCK_CENTRES_M = [9, 18] as const;
-const AXLE_SPACING_M = [1.68, 1.83] as const;
-const GRAVITY_CENTRE_MM = [1524, 2489] as const;
 const LADING_OFFSET_MM = [-51, 51] as const;
-const CENTRE_PLATE_FRICTION = [0.1, 0.3] as const;
-const CENTRE_PLATE_RADIUS_M = [0.1, 0.127] as const;
-/** Curve from which every wheel slides with its full friction. */
-const SLIDING_FROM = [curvatureOfDegrees(3), curvatureOfDegrees(6)] as const;
 
 const NAMES = {
   leadingOuter: 'leading outer wheel',
@@ -134,20 +128,15 @@ function loadsFrom(context: Context, read: Measured): readonly Finding[] {
     friction: inputColumn(context, inputs.topOfRailFriction),
     clearance: inputColumn(context, inputs.sideBearingClearance),
     warp: inputColumn(context, inputs.warp62),
-    spacing: orAssumed(context, ofVehicle('axleSpacing'), 'axle spacing', AXLE_SPACING_M),
-    centre: orAssumed(
-      context,
-      ofVehicle('gravityCentreHeight'),
-      'height of the centre of gravity',
-      GRAVITY_CENTRE_MM,
-    ),
+    spacing: inputColumn(context, inputs.axleSpacing),
+    centre: inputColumn(context, inputs.gravityCentreHeight),
     offset: orAssumed(context, ofVehicle('ladingOffset'), 'place of the lading', LADING_OFFSET_MM),
     centres: orAssumed(context, ofVehicle('truckCentres'), 'truck centres', TRUCK_CENTRES_M),
     share: assumedColumn(context, 'share of the worst twist under the vehicle', [0, 1]),
     spring: assumedColumn(context, 'spring group', SPRING_GROUP_KN_PER_MM),
     plate: assumedColumn(context, 'centre-plate friction', CENTRE_PLATE_FRICTION),
     plateRadius: assumedColumn(context, 'centre-plate radius', CENTRE_PLATE_RADIUS_M),
-    sliding: assumedColumn(context, 'curve of full sliding', SLIDING_FROM),
+    sliding: assumedColumn(context, 'curve of full sliding', SLIDING_FROM_PER_M),
   };
   const outerIsRight = context.sides.outer === 'right' ? 1 : context.sides.outer === 'left' ? -1 : 0;
   const inward = couplerInward(context);
@@ -156,33 +145,30 @@ function loadsFrom(context: Context, read: Measured): readonly Finding[] {
   const attack = new Float64Array(DRAWS);
   let nearlyOff = 0;
   for (let d = 0; d < DRAWS; d += 1) {
-    const kappa = Math.abs(columns.curvature.of(d));
-    const eu = unbalanceMm(kappa, columns.speed.of(d), columns.elevation.of(d));
-    const wheel = staticWheelLoadKn(columns.weight.of(d), read.axles.value);
+    const wheelKn = staticWheelLoadKn(columns.weight.of(d), read.axles.value);
     const offset = columns.offset.taken === null ? columns.offset.of(d) : outerIsRight * columns.offset.of(d);
-    const shift =
-      unbalanceShiftKn(2 * wheel, eu, columns.centre.of(d)) + (2 * wheel * offset) / CONTACT_SPACING_MM;
     const twist = columns.warp.of(d) * columns.share.of(d) * Math.min(1, columns.centres.of(d) / WARP_BASE_M);
-    const lifted = warpUnloadingKn(twist, columns.clearance.of(d), columns.spring.of(d));
-    if (wheel + shift - lifted < NEARLY_NOTHING * wheel) nearlyOff += 1;
-    const least = wheel * LEAST_SHARE;
-    const truck: TruckInCurve = {
+    const car: CarInCurve = {
+      curvaturePerM: columns.curvature.of(d),
+      elevationMm: columns.elevation.of(d),
+      speedMs: columns.speed.of(d),
+      wheelKn,
+      friction: columns.friction.of(d),
+      slidingFromPerM: columns.sliding.of(d),
       wheelbaseM: columns.spacing.of(d),
-      spacingM: CONTACT_SPACING_MM / MM_PER_M,
-      verticalsKn: [
-        Math.max(least, wheel + shift - lifted),
-        Math.max(least, wheel - shift + lifted),
-        Math.max(least, wheel + shift),
-        Math.max(least, wheel - shift),
-      ],
-      friction: Math.max(0.02, columns.friction.of(d)) * Math.min(1, kappa / columns.sliding.of(d)),
-      outwardKn: 2 * unbalanceLateralKn(2 * wheel, eu) - (inward?.draws(d) ?? 0),
-      turningKnM: columns.plate.of(d) * 4 * wheel * columns.plateRadius.of(d),
+      gravityCentreMm: columns.centre.of(d),
+      offsetMm: offset,
+      liftedKn: warpUnloadingKn(twist, columns.clearance.of(d), columns.spring.of(d)),
+      inwardKn: inward?.draws(d) ?? 0,
+      plateFriction: columns.plate.of(d),
+      plateRadiusM: columns.plateRadius.of(d),
     };
+    if (leadingOuterKn(car) < NEARLY_NOTHING * wheelKn) nearlyOff += 1;
+    const truck = carInCurve(car);
     const { lateralsKn, centreM } = truckSteering(truck);
     lateralsKn.forEach((each, i) => (laterals[i]![d] = each));
     truck.verticalsKn.forEach((each, i) => (verticals[i]![d] = each));
-    attack[d] = centreM * kappa;
+    attack[d] = centreM * Math.abs(car.curvaturePerM);
   }
   const taken = Object.values(columns).flatMap((column) => column.taken ?? []);
   const [one = read.curvature, ...others] = taken;
@@ -218,6 +204,7 @@ function loadsFrom(context: Context, read: Measured): readonly Finding[] {
   const side = (a: number, b: number): Float64Array =>
     laterals[a]!.map((each, d) => (each + laterals[b]![d]!) / (verticals[a]![d]! + verticals[b]![d]!));
   const [outer, inner] = [side(0, 2), side(1, 3)];
+  const spreading = laterals[0]!.map((each, d) => Math.min(each, laterals[1]![d]!));
   return [
     measured(
       head('curvingWheelRatio', RATIO_TITLE),
@@ -242,8 +229,9 @@ function loadsFrom(context: Context, read: Measured): readonly Finding[] {
         'The smaller of the lateral forces on the two rails, both towards the field: what the fasteners of each must hold besides the net force.',
       ]),
       'force',
-      bare(laterals[0]!.map((each, d) => Math.min(each, laterals[1]![d]!))),
+      bare(spreading),
     ),
+    ...gaugeHold(context, spreading, readings),
     measured(
       head('curvingAttack', 'Angle of attack of the leading axle in the curve', [
         'Of a square truck guided by the outer rail alone; a lozenged truck has more.',
@@ -274,9 +262,6 @@ function loadsFrom(context: Context, read: Measured): readonly Finding[] {
 /** A ratio over less than this share of the static load says little: how often it happens is told. */
 const NEARLY_NOTHING = 0.1;
 
-/** A wheel said to carry less than this has left the rail, and the method with it. */
-const LEAST_SHARE = 0.02;
-
 /** Inward force of the couplers on the first derailed truck over the draws; null when it is not known. */
 function couplerInward(context: Context) {
   if (context.vehicles.size < 2) return null;
@@ -287,6 +272,45 @@ function couplerInward(context: Context) {
   const taken: Taken = { value: spread.mean, u: spread.u, readings: forces.state.readings, remarks: [] };
   return { draws: (d: number): number => spread.draws[d % spread.draws.length]!, taken };
 }
+
+/**
+ * How far the spreading force moves the rails hangs on what holds them, which nothing here measures:
+ * so it is turned round, into what each rail must hold lest the standing drop-in margin is used up.
+ */
+function gaugeHold(
+  context: Context,
+  spreading: Float64Array,
+  readings: NonEmpty<string>,
+): readonly Finding[] {
+  const margin = dropInFindings(context).find(({ what }) => what === 'dropInMarginStanding');
+  if (margin?.kind !== 'measured' || margin.value <= 0) return [];
+  const errors = normalDraws('margin with the track standing', context.seed, spreading.length);
+  const needed = spreading.map(
+    (force, d) =>
+      Math.max(0, force) / (Math.max(SMALLEST_MARGIN_MM, margin.value + margin.u * errors[d]!) / 2),
+  );
+  const all: NonEmpty<string> = [readings[0], ...new Set([...readings.slice(1), ...margin.readings])];
+  return [
+    measured(
+      head(
+        'gaugeHold',
+        'Force for each millimetre it gives that each rail must hold, lest the gauge spreads to drop-in',
+        [
+          'Spreading force over half the drop-in margin with the track standing. Compare it with a gauge-restraint measurement, or with the force and the movement of a test at the place; the margin under load is found from observed movement.',
+        ],
+      ),
+      'force',
+      {
+        ...middleOf(needed),
+        readings: all,
+        remarks: ['Median of the draws; its uncertainty is half the span of their middle 68 %.'],
+      },
+    ),
+  ];
+}
+
+/** Keeps a margin drawn near nothing from making a force without end. */
+const SMALLEST_MARGIN_MM = 1;
 
 function climbChecks(context: Context, ratio: Float64Array): readonly LimitCheck[] {
   const inputs = keyInputsOf(context);

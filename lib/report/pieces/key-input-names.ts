@@ -21,6 +21,8 @@ export const KEY_INPUT_NAMES: Readonly<Record<KeyInputId, string>> = {
   speed: 'speed at the POD',
   grossWeight: 'weight of the first derailed vehicle',
   axleCount: 'its number of axles',
+  axleSpacing: 'axle spacing in its trucks',
+  gravityCentreHeight: 'height of its centre of gravity',
   railCantOuter: 'cant of the outer rail',
   railCantInner: 'cant of the inner rail',
   defectiveTies: 'defective ties before the POD',
