@@ -1,4 +1,5 @@
 import { currentReadings } from './current';
+import { turnedWhere } from './rail-where';
 import type { CaseRecord, Entity, Reading } from './record';
 
 /** Distances along the track from the POD: before it becomes past it. */
@@ -74,6 +75,12 @@ export function facingTravel(record: CaseRecord): CaseRecord {
       fields: turnedField(entity.fields, RAIL_FIELDS[kind]),
     }));
   }
+  const names = new Set(record.entities.station.map(({ fields }) => String(fields.name ?? '?')));
+  entities.rail = entities.rail.map(({ fields, ...rail }) => ({
+    ...rail,
+    fields:
+      typeof fields.where === 'string' ? { ...fields, where: turnedWhere(fields.where, names) } : fields,
+  }));
   return {
     ...record,
     fields: turnedField(record.fields, 'alignment'),

@@ -1,31 +1,26 @@
 import { standing } from '../case/current';
+import { readRailWhere } from '../case/rail-where';
 import type { Entity } from '../case/record';
-import { quantityOf } from '../readings/quantities';
-import { parseMeasure } from '../readings/parse-measure';
 import { remarked } from './build';
 import type { Context } from './context';
+import { oncePerContext } from './once-per-context';
 import type { Side } from './pod-sides';
 import type { Taken } from './reading-index';
 import { along } from './words';
 
-const STATION_WORD = /^sta(?:tion)?\.?\s*/i;
+const stationPlaces = oncePerContext(
+  ({ stations }: Context) =>
+    // Of two stations with one name the first stands.
+    new Map([...stations].reverse().map(({ name, positionM }) => [name, positionM] as const)),
+);
 
-/**
- * Distance from the POD (m) of a rail's place as written: a station of the sheet, the POD itself,
- * or a distance; null where the words give none.
- */
+const stationNames = oncePerContext((context: Context) => new Set(stationPlaces(context).keys()));
+
+/** Distance from the POD (m) of a rail's place as written; null where the words give none. */
 export function railPlaceM(context: Context, where: string): number | null {
-  const text = where.trim();
-  const asStation = text.replace(STATION_WORD, '');
-  const station = context.stations.find(({ name }) => name === asStation);
-  if (station !== undefined) return station.positionM;
-  if (/^(?:at )?(?:the )?pod$/i.test(text)) return 0;
-  const quantity = quantityOf('stationPosition');
-  if (quantity.kind !== 'measure') return null;
-  const system = context.record.fields.units === 'metric' ? 'metric' : 'us';
-  const parsed = parseMeasure(text.replace(/\s*(?:from|before|after)\b.*$/i, ''), quantity, system);
-  if (!parsed.ok) return null;
-  return /\bbefore\b/i.test(text) ? -Math.abs(parsed.value.value) : parsed.value.value;
+  const read = readRailWhere(where, stationNames(context));
+  if (read === null) return null;
+  return read.kind === 'distance' ? read.m : (stationPlaces(context).get(read.name) ?? null);
 }
 
 export type PlacedRail = { readonly entity: Entity; readonly placeM: number | null };

@@ -121,7 +121,7 @@ export const railKind: Kind = {
       type: 'text',
       required: true,
       maxLength: 60,
-      help: 'Station or distance from the POD.',
+      help: 'Station, or distance from the POD with its unit, such as -15 ft: before it is negative.',
     },
     {
       id: 'section',
