@@ -2,6 +2,7 @@ import { GAUGE_BELOW_TOP_EN_MM, GAUGE_BELOW_TOP_US_MM, type Side } from '../../c
 import { quantityOf } from '../../readings/quantities';
 import { toCanonical } from '../../readings/convert';
 import type { Context } from '../context';
+import { measuringPractice } from '../practice';
 
 /** A quantity nobody read, taken anywhere in its reference range: middle and standard uncertainty (range/√12). */
 export function usual(quantityId: string): { readonly value: number; readonly u: number } {
@@ -16,9 +17,9 @@ export const USUAL_RADIUS_MM = toCanonical(18, 'in', 'crossLength');
 
 export const STANDARD_GAUGE_MM = toCanonical(56.5, 'in', 'crossLength');
 
-/** How far below the top of the rail gauge is measured, by the units of the case. */
-export const gaugeBelowTopMm = ({ record }: Context): number =>
-  record.fields.units === 'metric' ? GAUGE_BELOW_TOP_EN_MM : GAUGE_BELOW_TOP_US_MM;
+/** How far below the top of the rail gauge is measured, by the limits the case is held against. */
+export const gaugeBelowTopMm = (context: Context): number =>
+  measuringPractice(context) === 'metric' ? GAUGE_BELOW_TOP_EN_MM : GAUGE_BELOW_TOP_US_MM;
 
 /** Shifts are counted positive to the right. */
 export const towards = (side: Side): 1 | -1 => (side === 'right' ? 1 : -1);

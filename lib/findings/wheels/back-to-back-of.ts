@@ -14,7 +14,10 @@ export type BackToBack = {
 
 /** Back-to-back of one wheelset from its clock positions; null when none was read undisturbed. */
 export function backToBackOf(context: Context, wheelsetId: string): BackToBack | null {
-  const slots = context.read.slots('wheelset', wheelsetId, 'backToBack');
+  // By the clock and not as entered: the draws of a mean are keyed by its readings in their order.
+  const slots = [...context.read.slots('wheelset', wheelsetId, 'backToBack')].sort(
+    (a, b) => Number(a) - Number(b),
+  );
   const read = slots.flatMap((slot) => {
     const taken = context.read.take('wheelset', wheelsetId, 'backToBack', slot);
     const degrees = Number(slot);

@@ -9,37 +9,41 @@ import { intervalText, reachText } from '../../wheel/wear-words';
 import { measured, type Heading } from '../build';
 import type { Context } from '../context';
 import type { Finding } from '../finding';
+import { measuringPractice } from '../practice';
 import { featureOf } from '../traced/trace-features';
 import { axleName, vehicleTypeOf } from './wheel-title';
 
 type Wears = {
-  /** What is read of it. */
-  readonly quantity: string;
-  readonly feature: Readonly<Record<UnitSystem, WheelFeatureId>>;
+  /** What is read of it; null: only outlines show it. */
+  readonly quantity: string | null;
+  readonly feature: WheelFeatureId;
   readonly limit: RuleQuantityId;
   readonly sense: 'min' | 'max';
+  /** Where outlines are not measured so, it is not taken from them. */
+  readonly onlyBy?: UnitSystem;
 };
 
-/** What wears, and the limit it wears towards. Flange thickness is taken where the units of the case take it. */
+/**
+ * What wears, and the limit it wears towards. A flange is read 3/8 in above the tread; from outlines
+ * it is taken where the limits in force take it.
+ */
 const WEARS: readonly Wears[] = [
   {
     quantity: 'flangeThickness',
-    feature: { us: 'flangeThicknessNa', metric: 'flangeThickness' },
+    feature: 'flangeThicknessNa',
     limit: 'flangeThickness',
     sense: 'min',
+    onlyBy: 'us',
   },
   {
-    quantity: 'flangeHeight',
-    feature: { us: 'flangeHeight', metric: 'flangeHeight' },
-    limit: 'flangeHeight',
-    sense: 'max',
+    quantity: null,
+    feature: 'flangeThickness',
+    limit: 'flangeThickness',
+    sense: 'min',
+    onlyBy: 'metric',
   },
-  {
-    quantity: 'treadHollow',
-    feature: { us: 'treadHollow', metric: 'treadHollow' },
-    limit: 'treadHollow',
-    sense: 'max',
-  },
+  { quantity: 'flangeHeight', feature: 'flangeHeight', limit: 'flangeHeight', sense: 'max' },
+  { quantity: 'treadHollow', feature: 'treadHollow', limit: 'treadHollow', sense: 'max' },
 ];
 
 /** One feature of one wheel over the distance it had run. */
@@ -117,12 +121,13 @@ function readPoints(
  * left out.
  */
 export function wornFeatures(context: Context, wheelset: Entity): readonly WornFeature[] {
-  const system: UnitSystem = context.record.fields.units === 'metric' ? 'metric' : 'us';
+  const practice = measuringPractice(context);
   return (['left', 'right'] as const).flatMap((side) =>
-    WEARS.flatMap(({ quantity, feature, limit, sense }): readonly WornFeature[] => {
-      const id = feature[system];
-      const traced = tracedPoints(context, wheelset, side, id);
-      const points = [...traced, ...readPoints(context, wheelset, side, quantity, traced)]
+    WEARS.flatMap(({ quantity, feature: id, limit, sense, onlyBy }): readonly WornFeature[] => {
+      const measuredSo = onlyBy === undefined || onlyBy === practice;
+      const traced = measuredSo ? tracedPoints(context, wheelset, side, id) : [];
+      const read = quantity === null ? [] : readPoints(context, wheelset, side, quantity, traced);
+      const points = [...traced, ...read]
         .filter(({ uMm }) => uMm > 0)
         .sort((a, b) => a.distanceRunKm - b.distanceRunKm);
       const rule = context.rules
@@ -155,7 +160,7 @@ export const wearFindings = (context: Context): readonly Finding[] =>
 
 function rateOf(context: Context, wheelset: Entity, worn: WornFeature): Finding {
   const { feature, side, history, limit, from } = worn;
-  const system: UnitSystem = context.record.fields.units === 'metric' ? 'metric' : 'us';
+  const system = measuringPractice(context);
   const rate = system === 'us' ? history.per100000Miles : history.per100000Km;
   const [first = '', ...others] = new Set(from.flatMap(({ ids }) => ids));
   const heading: Heading = {
