@@ -141,7 +141,7 @@ export type CaseRecord = {
   readonly readings: readonly Reading[];
   readonly photos: readonly Photo[];
   readonly recorderRuns: readonly RecorderRun[];
-  /** Outlines of wheels and rails, in the order they came, removed ones included. */
+  /** Outlines of wheels, rails and points, in the order they came, removed ones included. */
   readonly traces: readonly Trace[];
   readonly ownShapes: readonly OwnShape[];
   /** The railroad's own limits as entered (lib/rules/railroad-lines); null or absent: none. */

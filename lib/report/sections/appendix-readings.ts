@@ -192,7 +192,7 @@ export const appendixReadings: Section = {
     writer.text(
       'The line of an outline is never changed: a correction of how it lies is kept beside it, with its reason. Its file is kept with the case under the hash given here.',
     );
-    writer.table('Outlines of wheels and rails', tracesTable(report));
+    writer.table('Outlines of wheels, rails and points', tracesTable(report));
   },
 };
 

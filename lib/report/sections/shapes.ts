@@ -1,17 +1,17 @@
 import { nameOfEntity } from '../../case/name-of';
-import { makingText } from '../../case/trace-words';
 import { outlineOverlay } from '../../figures/outline-overlay';
 import { featureText } from '../../figures/trace-dimensions';
 import { traceOverlay, type TraceOverlay } from '../../figures/trace-overlay';
 import { FINDING_SEED } from '../../findings/context';
 import { absentMany } from '../pieces/absent';
 import { contactDrawings } from '../pieces/contact-drawings';
+import { anyPointTraced, pointDrawings, provenance } from '../pieces/traced-points';
 import { latest, tracedRails, tracedWheels, type TracedThing } from '../pieces/traced-shapes';
 import { wearDrawings } from '../pieces/wear-drawings';
 import type { Report, Section } from '../report';
 import type { Table } from '../table/table';
-import { faint, join, mono, type Inline } from '../type/inline';
-import { counted, DISTURBANCE_WORDS, localTime, together } from '../words';
+import { faint, join } from '../type/inline';
+import { counted, localTime, together } from '../words';
 import type { Writer } from '../writer';
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
@@ -35,18 +35,6 @@ function featuresTable({ features }: TraceOverlay, { system }: Report): Table {
       ],
     })),
   };
-}
-
-/** How the trace was made, how well it is known, and the file it can be made again from. */
-function provenance(report: Report, thing: TracedThing): Inline {
-  const trace = latest(thing);
-  const taken = trace.takenAt === null ? 'Not dated.' : `Taken ${localTime(trace.takenAt)}.`;
-  return join(
-    [...report.refs.cite([trace.id]), { text: ' ' }],
-    `${makingText(trace.making)}; ${trace.pointsMm.length / 2} points. ${taken} State when taken: ${DISTURBANCE_WORDS[trace.disturbance]}. ${trace.uncertainty.because.join(' ')} File ${trace.fileName}, SHA-256 `,
-    [mono(trace.sha256)],
-    '.',
-  );
 }
 
 function referenceText({ reference, overlay }: TraceOverlay): string {
@@ -75,7 +63,7 @@ function drawThing(report: Report, writer: Writer, kind: 'wheelset' | 'rail', th
     }));
   const drawn = traceOverlay(report.record, trace, FINDING_SEED, earlier);
   if (!drawn.ok) {
-    writer.text(join(provenance(report, thing), ` It could not be placed: ${drawn.message}`));
+    writer.text(join(provenance(report, trace), ` It could not be placed: ${drawn.message}`));
     return;
   }
   writer.figure(
@@ -87,7 +75,7 @@ function drawThing(report: Report, writer: Writer, kind: 'wheelset' | 'rail', th
     true,
   );
   writer.table(`Features of the outline: ${name}`, featuresTable(drawn.value, report));
-  writer.text(provenance(report, thing));
+  writer.text(provenance(report, trace));
   writer.text(referenceText(drawn.value));
   if (drawn.value.remarks.length > 0) writer.list(drawn.value.remarks);
 }
@@ -95,7 +83,9 @@ function drawThing(report: Report, writer: Writer, kind: 'wheelset' | 'rail', th
 /** Outlines that are not drawn here are named with where they stand. */
 function others(report: Report, writer: Writer, drawn: readonly TracedThing[]): void {
   const here = new Set(drawn.flatMap(({ traces }) => traces.map(({ id }) => id)));
-  const rest = report.record.traces.filter(({ id, removed }) => removed === null && !here.has(id));
+  const rest = report.record.traces.filter(
+    ({ id, shape, removed }) => removed === null && shape !== 'point' && !here.has(id),
+  );
   if (rest.length === 0) return;
   writer.text(
     join(
@@ -108,12 +98,12 @@ function others(report: Report, writer: Writer, drawn: readonly TracedThing[]): 
 
 export const shapesSection: Section = {
   id: 'shapes',
-  title: 'Shapes of wheels and rails',
+  title: 'Shapes of wheels, rails and points',
   kind: 'numbered',
   build(report, writer) {
     const [wheels, rails] = [tracedWheels(report.context), tracedRails(report.context)];
     if (report.record.traces.every(({ removed }) => removed !== null)) {
-      return absentMany(writer, 'Outlines of wheels and rails');
+      return absentMany(writer, 'Outlines of wheels, rails and points');
     }
     writer.heading('Wheels of the first derailed wheelset');
     if (wheels.length === 0) absentMany(writer, 'Outlines of its wheels');
@@ -122,6 +112,10 @@ export const shapesSection: Section = {
     if (rails.length === 0) absentMany(writer, 'Outlines of the rails');
     for (const rail of rails) drawThing(report, writer, 'rail', rail);
     others(report, writer, [...wheels, ...rails]);
+    if (anyPointTraced(report)) {
+      writer.heading('Switch points');
+      pointDrawings(report, writer);
+    }
     writer.heading('Contact between wheels and rails');
     contactDrawings(report, writer);
     writer.heading('Wear over the distance run');
