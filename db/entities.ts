@@ -1,4 +1,4 @@
-import { and, asc, eq, max, sql } from 'drizzle-orm';
+import { and, asc, eq, isNull, max, sql } from 'drizzle-orm';
 import { KINDS } from '~/lib/case/kinds';
 import type { Entity, EntityKind } from '~/lib/case/record';
 import type { Actor } from './actor';
@@ -68,6 +68,40 @@ export function removeEntity(
   actor: Actor,
 ): void {
   setRemoved(db, caseId, { table: entityTable(kind), kind, id, name: 'record' }, reason, actor);
+}
+
+/** Takes several records of one kind out of the case with one reason, as one entry of the log; those removed already stay so. */
+export function removeEntities(
+  db: Db,
+  caseId: string,
+  kind: EntityKind,
+  ids: readonly string[],
+  reason: string,
+  actor: Actor,
+): void {
+  const table = entityTable(kind);
+  write(db, caseId, actor, (tx, at) => {
+    const removed = ids.flatMap((id) =>
+      tx
+        .update(table)
+        .set({ removedAt: at, removedReason: reason })
+        .where(and(eq(table.caseId, caseId), eq(table.id, id), isNull(table.removedAt)))
+        .returning({ id: table.id })
+        .all(),
+    );
+    return {
+      result: undefined,
+      change:
+        removed.length === 0
+          ? null
+          : {
+              action: 'remove',
+              subject: { kind, id: null },
+              before: { rows: removed.map(({ id }) => ({ id, removed: null })) },
+              after: { rows: removed.map(({ id }) => ({ id, removed: { at, reason } })) },
+            },
+    };
+  });
 }
 
 export function restoreEntity(db: Db, caseId: string, kind: EntityKind, id: string, actor: Actor): void {

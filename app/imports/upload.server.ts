@@ -74,3 +74,21 @@ export const takeTable = (request: Request): Promise<Result<UploadedFile>> =>
     empty: 'Choose the CSV file itself.',
     check: readCsv,
   });
+
+/** Longest block that is pasted rather than chosen as a file. */
+export const LONGEST_PASTE = 500_000;
+
+/** Takes a pasted block into the store, as a file of its own, once it has been read as a table. */
+export async function takePasted(text: string): Promise<Result<UploadedFile>> {
+  if (text.trim() === '') return refuse('Nothing is pasted. Paste the rows with their header above them.');
+  if (text.length > LONGEST_PASTE)
+    return refuse(`Paste at most ${LONGEST_PASTE} characters, or choose the table as a file.`);
+  const checked = readCsv(text);
+  if (!checked.ok) return checked;
+  const stored = await files().storeStream(Readable.from([Buffer.from(text, 'utf8')]), {
+    maxBytes: LARGEST_BYTES,
+  });
+  return stored.ok ? ok({ fileName: PASTED_NAME, sha256: stored.value.sha256 }) : stored;
+}
+
+const PASTED_NAME = 'pasted rows.csv';

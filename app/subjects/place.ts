@@ -5,6 +5,7 @@ import type { SubjectKind } from '~/lib/readings/quantity';
 /** Kinds that a screen shows one of at a time, by the name of the kind in the address. */
 const SHOWN_ONE_AT_A_TIME: ReadonlySet<SubjectKind> = new Set([
   'vehicle',
+  'lineStretch',
   'mark',
   'wheelset',
   'truck',

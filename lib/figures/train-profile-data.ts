@@ -1,6 +1,7 @@
 import type { Context } from '../findings/context';
 import { couplerForces } from '../findings/train/coupler-forces';
 import { madeUpTrain, trailingByVehicle } from '../findings/train/make-up';
+import type { VehicleState } from '../findings/train/train-state';
 import type { UnitSystem } from '../readings/unit';
 import { systemOf } from './case-marks';
 
@@ -24,6 +25,10 @@ export type TrainProfileData = {
   readonly first: number | null;
   readonly forcesKn: Band | null;
   readonly ratios: Band | null;
+  /** Grade under the middle of each vehicle; null where one grade stands for all. */
+  readonly grades: readonly number[] | null;
+  /** Curvature under each vehicle, of the hand of the curve at the POD positive, 1/m; null where none is known by vehicle. */
+  readonly curvatures: readonly number[] | null;
 };
 
 const FALLBACK_LENGTH_M = 16.8;
@@ -55,5 +60,14 @@ export function trainProfileData(context: Context): TrainProfileData {
     first: first < 0 ? null : first,
     forcesKn: forces?.kind === 'known' ? band(forces.couplers) : null,
     ratios: forces?.kind === 'known' ? band(forces.ratios) : null,
+    ...trackUnder(forces?.kind === 'known' ? forces.state.vehicles : []),
   };
+}
+
+/** Grade and curvature by vehicle, where they are more than one value for the whole train. */
+function trackUnder(vehicles: readonly VehicleState[]): Pick<TrainProfileData, 'grades' | 'curvatures'> {
+  const grades = vehicles.map(({ grade }) => grade.value);
+  const known = vehicles.map(({ curvature: [low, high] }) => (low === high ? low : NaN));
+  const several = (values: readonly number[]): boolean => new Set(values.filter(Number.isFinite)).size > 1;
+  return { grades: several(grades) ? grades : null, curvatures: several(known) ? known : null };
 }

@@ -39,6 +39,7 @@ export function trainProfile(
   { width, panelHeight = 84 }: { readonly width: number; readonly panelHeight?: number },
 ): Figure {
   const { system, middlesM, couplersM, first, massesKg, trailingKg, forcesKn, ratios, positions } = data;
+  const { grades, curvatures } = data;
   const title = 'Weight and forces along the train';
   const last = middlesM.at(-1);
   if (last === undefined || massesKg.every(Number.isNaN)) {
@@ -69,6 +70,38 @@ export function trainProfile(
       includeZero: true,
       series: [{ label: 'weight behind', ink: 'seriesA', marker: null, values: trailingKg, places: middles }],
     },
+    ...(grades === null
+      ? []
+      : [
+          {
+            title: 'Grade under each vehicle at the POD',
+            scale: 'share' as const,
+            includeZero: true,
+            reference: { value: 0, label: 'uphill above' },
+            series: [
+              { label: 'grade', ink: 'seriesA' as const, marker: null, values: grades, places: middles },
+            ],
+          },
+        ]),
+    ...(curvatures === null
+      ? []
+      : [
+          {
+            title: 'Curvature under each vehicle at the POD',
+            scale: 'curvature' as const,
+            includeZero: true,
+            reference: { value: 0, label: 'as the curve at the POD above, the other hand below' },
+            series: [
+              {
+                label: 'curvature',
+                ink: 'seriesA' as const,
+                marker: null,
+                values: curvatures,
+                places: middles,
+              },
+            ],
+          },
+        ]),
     ...(forcesKn === null
       ? []
       : [

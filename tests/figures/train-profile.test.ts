@@ -19,6 +19,8 @@ const data: TrainProfileData = {
     high: of((i) => 500 - 20 * i, count - 1),
   },
   ratios: { mean: of(() => 0.2), low: of(() => 0.1), high: of(() => 0.3) },
+  grades: of((i) => 0.01 * Math.cos(i / 8)),
+  curvatures: of((i) => (i < 10 ? 0 : i < 25 ? 0.003 : -0.002)),
 };
 
 describe('trainProfile', () => {
@@ -37,7 +39,10 @@ describe('trainProfile', () => {
   });
 
   it('leaves out forces that could not be computed, and says so when there are no weights', () => {
-    const bare = trainProfile({ ...data, forcesKn: null, ratios: null }, { width: 800 });
+    const bare = trainProfile(
+      { ...data, forcesKn: null, ratios: null, grades: null, curvatures: null },
+      { width: 800 },
+    );
     expect(wordsOf(bare)).not.toContain('coupler force');
     const none = trainProfile({ ...data, massesKg: of(() => NaN) }, { width: 800 });
     expect(wordsOf(none)).toBe('No weights are recorded.');

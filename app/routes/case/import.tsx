@@ -14,7 +14,7 @@ import { IMPORTS, isImportKind } from '~/app/imports/kind';
 import { importTargets, mappingFor, matchingView, readMatching } from '~/app/imports/matching.server';
 import { previewImport, previewView } from '~/app/imports/preview.server';
 import { storedSheet } from '~/app/imports/sheet.server';
-import { LARGEST_BYTES, takeTable } from '~/app/imports/upload.server';
+import { LARGEST_BYTES, takePasted, takeTable, type UploadedFile } from '~/app/imports/upload.server';
 import { sizeText } from '~/app/photos/size-text';
 import { readingsChoices } from '~/app/readings/view.server';
 import { readActor } from '~/app/who.server';
@@ -109,17 +109,30 @@ type Refused = {
   readonly problems: readonly string[];
   readonly errors: Readonly<Record<string, string>>;
   readonly about: About | null;
+  /** What was pasted, kept so that it can be put right, and what is wrong with it. */
+  readonly pasted: string;
+  readonly pasteError: string | null;
 };
 
 const refused = (given: Partial<Refused>) =>
-  json<Refused>({ error: null, problems: [], errors: {}, about: null, ...given }, { status: 422 });
+  json<Refused>(
+    { error: null, problems: [], errors: {}, about: null, pasted: '', pasteError: null, ...given },
+    { status: 422 },
+  );
+
+function stage(file: UploadedFile, { db, caseId }: LoadedCase, kind: ImportKind) {
+  const staged = stageImport(db, caseId, { kind, ...file });
+  return redirect(`/cases/${caseId}/import/${kind}?staged=${staged}`);
+}
 
 async function upload(request: Request, loaded: LoadedCase, kind: ImportKind) {
   const taken = await takeTable(request);
-  if (!taken.ok) return refused({ error: taken.message });
-  const { db, caseId } = loaded;
-  const staged = stageImport(db, caseId, { kind, ...taken.value });
-  return redirect(`/cases/${caseId}/import/${kind}?staged=${staged}`);
+  return taken.ok ? stage(taken.value, loaded, kind) : refused({ error: taken.message });
+}
+
+async function paste(pasted: string, loaded: LoadedCase, kind: ImportKind) {
+  const taken = await takePasted(pasted);
+  return taken.ok ? stage(taken.value, loaded, kind) : refused({ pasteError: taken.message, pasted });
 }
 
 export async function action({ request, params }: ActionFunctionArgs) {
@@ -131,6 +144,7 @@ export async function action({ request, params }: ActionFunctionArgs) {
   const search = new URL(request.url).searchParams;
   const form = await request.formData();
   const intent = form.get('intent');
+  if (intent === 'paste') return paste(String(form.get('pasted') ?? ''), loaded, kind);
   const staged = stagedIn(loaded, kind, search);
   if (!staged) return refused({ error: GONE });
   const { back } = IMPORTS[kind];
@@ -190,6 +204,11 @@ export default function Import() {
             error={answer?.error ?? data.error ?? undefined}
             largest={data.largest}
             sample={sample}
+            paste={
+              data.kind === 'recorder'
+                ? null
+                : { text: answer?.pasted ?? '', error: answer?.pasteError ?? undefined }
+            }
           />
         )}
         {data.step === 2 && (
