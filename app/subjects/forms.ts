@@ -76,7 +76,30 @@ export const PART_FORMS = {
         'falseFlangeBelowStockRail',
       ],
     },
-    { group: 'switchState', findings: ['pointPlace', 'heelSpread'] },
+    {
+      group: 'switchState',
+      findings: [
+        'pointPlace',
+        'heelSpread',
+        'condition-heel-secure',
+        'condition-stand-and-rods',
+        'condition-stock-rail-seated',
+      ],
+    },
+    {
+      group: 'turnoutCondition',
+      findings: [
+        'condition-point-fits',
+        'condition-point-whole',
+        'condition-point-not-worn',
+        'condition-tread-clears-stock-rail',
+        'condition-throw-lever',
+        'condition-position-indicator',
+        'condition-turnout-fastenings',
+        'condition-turnout-clear',
+        'condition-turnout-anchors',
+      ],
+    },
     {
       group: 'frogAndGuard',
       findings: [
@@ -87,6 +110,18 @@ export const PART_FORMS = {
         'frogPointDown',
         'frogPointBack',
         'frogTreadWear',
+      ],
+    },
+    {
+      group: 'frogCondition',
+      findings: [
+        'springFrogHorn',
+        'raisedGuardWear',
+        'condition-spring-wing-tread',
+        'condition-spring-wing-toe',
+        'condition-spring-frog-whole',
+        'condition-spring-holds',
+        'condition-guarding-face-restored',
       ],
     },
   ],

@@ -10,7 +10,7 @@ import { readingsView, type ReadingsView } from '~/app/readings/view.server';
 import type { Actor } from '~/db/actor';
 import { KINDS } from '~/lib/case/kinds';
 import { nameOfEntity } from '~/lib/case/name-of';
-import type { Entity } from '~/lib/case/record';
+import type { Entity, SubjectRef } from '~/lib/case/record';
 import type { Finding } from '~/lib/findings/finding';
 import { GROUPS } from '~/lib/readings/quantities';
 import type { SubjectKind } from '~/lib/readings/quantity';
@@ -88,6 +88,23 @@ function tabsOf(
   });
 }
 
+/** The photos that show a thing, and where more of it are added. */
+export function photoStrip(
+  loaded: LoadedCase,
+  subject: SubjectRef,
+): Pick<SubjectPart, 'photos' | 'addPhotos'> {
+  const { caseId } = loaded;
+  return {
+    photos: photosOf(loaded, subject)
+      .slice(0, MOST_PHOTOS)
+      .map((photo) => {
+        const { thumb, alt } = photoView(loaded, photo);
+        return { href: `/cases/${caseId}/photos?photo=${photo.id}`, thumb, alt };
+      }),
+    addPhotos: `/cases/${caseId}/photos?about=${encodeURIComponent(subjectKey(subject))}`,
+  };
+}
+
 /** Everything a screen shows of one thing: what is said of it, its readings, findings and photos. */
 export function subjectPart(
   loaded: LoadedCase,
@@ -123,12 +140,6 @@ export function subjectPart(
       findings: findings.filter(({ what }) => open.findings.includes(what)).map(show),
     },
     others: findings.filter(({ what }) => !placed.has(what)).map(show),
-    photos: photosOf(loaded, subject)
-      .slice(0, MOST_PHOTOS)
-      .map((photo) => {
-        const { thumb, alt } = photoView(loaded, photo);
-        return { href: `/cases/${caseId}/photos?photo=${photo.id}`, thumb, alt };
-      }),
-    addPhotos: `/cases/${caseId}/photos?about=${encodeURIComponent(subjectKey(subject))}`,
+    ...photoStrip(loaded, subject),
   };
 }

@@ -17,6 +17,8 @@ export type SheetRow = {
   readonly beyond: string;
   /** Highest class of track its readings meet; '' where nothing was compared. */
   readonly meets: string;
+  /** How many photos show it. */
+  readonly photos: number;
 };
 
 type Cells = ReadonlyMap<string, readonly Reading[]>;
@@ -39,6 +41,16 @@ function beyondByStation(loaded: LoadedCase): ReadonlyMap<string, readonly strin
   return map;
 }
 
+/** How many photos show each station; empty when none does. */
+function photosByStation({ record }: LoadedCase): ReadonlyMap<string, number> {
+  const counts = new Map<string, number>();
+  for (const { removed, subject } of record.photos) {
+    if (removed !== null || subject?.kind !== 'station') continue;
+    counts.set(subject.id, (counts.get(subject.id) ?? 0) + 1);
+  }
+  return counts;
+}
+
 /** All stations in order of position; those without one last, as entered. */
 export const sheetRows = (loaded: LoadedCase): readonly SheetRow[] =>
   derived(loaded, 'station sheet', () => {
@@ -46,6 +58,7 @@ export const sheetRows = (loaded: LoadedCase): readonly SheetRow[] =>
     const system = systemOf(record.fields);
     const cells = readingsAt(record, record.readings.length);
     const beyond = beyondByStation(loaded);
+    const photos = photosByStation(loaded);
     const met = new Map(classesMet(loaded).map((each) => [each.station.id, each.highest ?? 'none'] as const));
     return standing(record, 'station')
       .map((station) => ({
@@ -66,6 +79,7 @@ export const sheetRows = (loaded: LoadedCase): readonly SheetRow[] =>
         }),
         beyond: (beyond.get(station.id) ?? []).join(', '),
         meets: met.get(station.id) ?? '',
+        photos: photos.get(station.id) ?? 0,
       }));
   });
 

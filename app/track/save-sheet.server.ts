@@ -8,6 +8,7 @@ import { saveStationSheet } from '~/db/station-sheet';
 import { standing } from '~/lib/case/current';
 import type { Reading } from '~/lib/case/record';
 import { cellName, instrumentBox, isNewRow, SHEET_COLUMNS } from './columns';
+import { askedColumns } from './shown-columns';
 import { planSheet, type CellReading, type SentRow, type SheetPlan } from './sheet-plan';
 
 /** How many of each were kept. */
@@ -28,6 +29,8 @@ export type SheetAnswer = {
   readonly marked: readonly string[];
   /** Name of the first station that was added; '' when none was. */
   readonly firstAdded: string;
+  /** Further columns that were asked for, by quantity. */
+  readonly columns: readonly string[];
   readonly stamp: string;
 };
 
@@ -126,6 +129,7 @@ export function saveSheet(form: FormData, loaded: LoadedCase, actor: Actor): She
   const { db, caseId, record } = loaded;
   const { entry, errors: sharedErrors } = readSharedEntry(form, record);
   const stamp = new Date().toISOString();
+  const columns = askedColumns(form.getAll('columns'));
   const refused = (errors: Readonly<Record<string, string>>): SheetAnswer => ({
     counts: NOTHING,
     questions: [],
@@ -133,6 +137,7 @@ export function saveSheet(form: FormData, loaded: LoadedCase, actor: Actor): She
     values: textsOf(form),
     marked: [],
     firstAdded: '',
+    columns,
     stamp,
   });
   if (Object.keys(sharedErrors).length > 0) return refused(sharedErrors);
@@ -187,6 +192,7 @@ export function saveSheet(form: FormData, loaded: LoadedCase, actor: Actor): She
     values,
     marked: [...marked],
     firstAdded: String(plan.added[0]?.fields.name ?? ''),
+    columns,
     stamp,
   };
 }

@@ -1,13 +1,13 @@
 import { Form } from '@remix-run/react';
 import { useState } from 'react';
 import { flushSync } from 'react-dom';
-import { cellName, instrumentBox, SHEET_COLUMNS } from '~/app/track/columns';
+import { cellName, instrumentBox, SHEET_COLUMNS, type SheetColumn } from '~/app/track/columns';
+import { shownColumns, type MoreColumns } from '~/app/track/shown-columns';
 import type { SheetRow } from '~/app/track/rows.server';
 import type { SheetAnswer } from '~/app/track/save-sheet.server';
 import type { SheetEntryView } from '~/app/track/view.server';
 import { DISTURBANCE_LABELS, SAMPLING_LABELS } from '~/app/readings/wording';
 import { DISTURBANCES, SAMPLINGS } from '~/lib/case/record';
-import { stationKind } from '~/lib/case/kinds/ground';
 import type { UnitSystem } from '~/lib/readings/unit';
 import { LabelledInput } from '../LabelledInput';
 import { LabelledSelect } from '../LabelledSelect';
@@ -21,13 +21,18 @@ const MOST_ADDED = 1000;
 type Values = Readonly<Record<string, string>>;
 
 /** Choices of a column as the browser's own suggestions, so that a cell still takes a paste. */
-const LISTS = stationKind.fields.flatMap((field) =>
-  field.type === 'choice'
-    ? [{ id: `sheet-${field.id}`, labels: field.choices.map(({ label }) => label) }]
-    : [],
-);
-const listOf = (column: string): string | undefined =>
-  LISTS.some(({ id }) => id === `sheet-${column}`) ? `sheet-${column}` : undefined;
+function choicesOf(column: SheetColumn): readonly string[] {
+  const asked = column.type === 'field' ? column.field : column.quantity;
+  const isChoice = 'type' in asked ? asked.type === 'choice' : asked.kind === 'choice';
+  return isChoice && 'choices' in asked ? asked.choices.map(({ label }) => label) : [];
+}
+
+/** Both sides of a quantity share one list. */
+const listName = (column: SheetColumn): string =>
+  `sheet-${column.type === 'field' ? column.id : column.quantity.id}`;
+
+const listOf = (column: SheetColumn): string | undefined =>
+  choicesOf(column).length > 0 ? listName(column) : undefined;
 
 type RowProps = {
   readonly row: string;
@@ -35,12 +40,15 @@ type RowProps = {
   readonly cells: readonly string[];
   readonly values: Values;
   readonly errors: Values;
+  readonly columns: readonly number[];
 };
 
-function EntryRow({ row, name, cells, values, errors }: RowProps) {
+function EntryRow({ row, name, cells, values, errors, columns }: RowProps) {
   return (
     <tr>
-      {SHEET_COLUMNS.map((column, index) => {
+      {columns.map((index) => {
+        const column = SHEET_COLUMNS[index];
+        if (column === undefined) return null;
         const cell = cellName(row, column.id);
         const error = errors[cell];
         return (
@@ -49,7 +57,7 @@ function EntryRow({ row, name, cells, values, errors }: RowProps) {
               name={cell}
               defaultValue={values[cell] ?? cells[index] ?? ''}
               aria-label={`${column.short}, ${name}`}
-              list={listOf(column.id)}
+              list={listOf(column)}
               autoComplete="off"
               {...(error ? { id: cell, 'aria-invalid': true, 'aria-describedby': `${cell}:error` } : {})}
             />
@@ -88,12 +96,57 @@ type Props = {
   readonly view: SheetEntryView;
   readonly system: UnitSystem;
   readonly answer?: SheetAnswer;
+  readonly columns: {
+    readonly asked: readonly string[];
+    readonly shown: readonly number[];
+    readonly more: MoreColumns;
+  };
   /** Address of the page of the sheet with its cells open. */
   readonly action: string;
 };
 
+/** Columns that hold something of what was sent and stands in its box again. */
+const sentColumns = (values: Values): ReadonlySet<number> =>
+  new Set(
+    Object.entries(values).flatMap(([name, text]) => {
+      const [kind, , column] = name.split(':');
+      const index = SHEET_COLUMNS.findIndex(({ id }) => id === column);
+      return kind === 'cell' && text !== '' && index >= 0 ? [index] : [];
+    }),
+  );
+
+/** Further columns to choose; they come with the sheet, so that nothing entered is lost. */
+function MoreColumnsForm({ more }: { readonly more: MoreColumns }) {
+  if (more.length === 0) return null;
+  return (
+    <details className="disclose">
+      <summary>More columns</summary>
+      <div className="stack">
+        {more.map(({ group, quantities }) => (
+          <fieldset key={group}>
+            <legend className="label">{group}</legend>
+            <div className="form__grid">
+              {quantities.map(({ id, name, asked }) => (
+                <label className="check" key={id}>
+                  <input type="checkbox" name="columns" value={id} defaultChecked={asked} />
+                  {name}
+                </label>
+              ))}
+            </div>
+          </fieldset>
+        ))}
+        <div>
+          <button className="button" name="more" value="1">
+            Save, and show these columns
+          </button>
+        </div>
+      </div>
+    </details>
+  );
+}
+
 /** The station sheet with every cell open: one form, which works as a plain one without JavaScript. */
-export function SheetEntry({ rows, strays, view, system, answer, action }: Props) {
+export function SheetEntry({ rows, strays, view, system, answer, columns, action }: Props) {
   const values = answer?.values ?? {};
   const errors = answer?.errors ?? {};
   const value = (name: string, usual: string): string => values[name] ?? usual;
@@ -102,6 +155,24 @@ export function SheetEntry({ rows, strays, view, system, answer, action }: Props
   const addRows = (count: number): void =>
     flushSync(() => setAdded((now) => Math.min(now + count, MOST_ADDED)));
   const shown = [...rows, ...strays];
+  const filled = new Set([...columns.shown, ...sentColumns(values)]);
+  const inSheet = answer ? shownColumns(filled, answer.columns) : columns.shown;
+  const more = columns.more.map(({ group, quantities }) => ({
+    group,
+    quantities: quantities.map((each) => ({
+      ...each,
+      asked: (answer?.columns ?? columns.asked).includes(each.id),
+    })),
+  }));
+  const heads = inSheet.flatMap((index) => SHEET_COLUMNS[index] ?? []);
+  const lists = new Map(
+    heads.flatMap((column) => {
+      const labels = choicesOf(column);
+      return labels.length === 0 ? [] : [[listName(column), labels] as const];
+    }),
+  );
+  const inHead = new Set(heads.flatMap((column) => (column.type === 'reading' ? [column.quantity.id] : [])));
+  const instruments = view.instruments.filter(({ quantity }) => inHead.has(quantity));
   return (
     <Form method="post" action={action} className="form" preventScrollReset noValidate>
       <input type="hidden" name="intent" value="sheet" />
@@ -148,11 +219,11 @@ export function SheetEntry({ rows, strays, view, system, answer, action }: Props
             options={SAMPLINGS.map((id) => ({ id, label: SAMPLING_LABELS[id] }))}
           />
         </div>
-        {view.instruments.length > 0 && (
+        {instruments.length > 0 && (
           <details className="disclose">
             <summary>Read with, column by column</summary>
             <div className="form__grid">
-              {view.instruments.map(({ quantity, name, options, usual }) => (
+              {instruments.map(({ quantity, name, options, usual }) => (
                 <LabelledSelect
                   key={quantity}
                   id={`sheet-with-${quantity}`}
@@ -166,7 +237,7 @@ export function SheetEntry({ rows, strays, view, system, answer, action }: Props
           </details>
         )}
       </fieldset>
-      {LISTS.map(({ id, labels }) => (
+      {[...lists].map(([id, labels]) => (
         <datalist key={id} id={id}>
           {labels.map((label) => (
             <option key={label} value={label} />
@@ -185,15 +256,25 @@ export function SheetEntry({ rows, strays, view, system, answer, action }: Props
           if (done)
             setPasted(
               `${done.filled} cells filled.` +
-                (done.left > 0 ? ` ${done.left} lay beyond the last column and were left out.` : ''),
+                (done.left > 0
+                  ? ` ${done.left} lay beyond the last column and were left out: choose more columns first.`
+                  : ''),
             );
         }}
       >
         <table>
-          <SheetHead system={system} />
+          <SheetHead system={system} columns={heads} />
           <tbody>
             {shown.map(({ id, name, cells }) => (
-              <EntryRow key={id} row={id} name={name} cells={cells} values={values} errors={errors} />
+              <EntryRow
+                key={id}
+                row={id}
+                name={name}
+                cells={cells}
+                values={values}
+                errors={errors}
+                columns={inSheet}
+              />
             ))}
             {Array.from({ length: added }, (_, index) => (
               <EntryRow
@@ -203,6 +284,7 @@ export function SheetEntry({ rows, strays, view, system, answer, action }: Props
                 cells={[]}
                 values={values}
                 errors={errors}
+                columns={inSheet}
               />
             ))}
           </tbody>
@@ -211,6 +293,7 @@ export function SheetEntry({ rows, strays, view, system, answer, action }: Props
       <p role="status" className="small">
         {pasted}
       </p>
+      <MoreColumnsForm more={more} />
       <fieldset className="shared">
         <legend className="visually-hidden">If a cell changes that had been saved</legend>
         <p className="label" aria-hidden="true">

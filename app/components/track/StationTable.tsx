@@ -53,18 +53,20 @@ function filled(rows: readonly SheetRow[]): readonly number[] {
 /** The station sheet as it stands, without the columns that are empty. Each station leads to its readings and to where they came from. */
 export function StationTable({ caseId, rows, system, back }: Props) {
   const shown = useMemo(() => filled(rows), [rows]);
+  const withPhotos = rows.some(({ photos }) => photos > 0);
   const html = useMemo(() => {
     const returning = encodeURIComponent(back);
     const narrowed = rows.map((row) => ({ ...row, cells: shown.map((index) => row.cells[index] ?? '') }));
-    return { __html: rowsHtml(narrowed, (id) => `/cases/${caseId}/records/station/${id}?back=${returning}`) };
-  }, [caseId, rows, shown, back]);
+    const href = (id: string): string => `/cases/${caseId}/records/station/${id}?back=${returning}`;
+    return { __html: rowsHtml(narrowed, href, withPhotos) };
+  }, [caseId, rows, shown, back, withPhotos]);
   return (
     <div className="station-sheet" role="region" aria-label="Station sheet" tabIndex={0}>
       <table>
         <SheetHead
           system={system}
           columns={SHEET_COLUMNS.filter((_, index) => shown.includes(index))}
-          last={['Class met', 'Beyond a limit']}
+          last={[...(withPhotos ? ['Photos'] : []), 'Class met', 'Beyond a limit']}
         />
         <tbody dangerouslySetInnerHTML={html} />
       </table>

@@ -29,10 +29,13 @@ import { trackFindingsView } from '~/app/track/findings.server';
 import { USUAL_SPACING } from '~/app/track/lay-out';
 import { packed, unpacked } from '~/app/track/packed-rows';
 import { removedStations, sheetRows, type SheetRow } from '~/app/track/rows.server';
+import { askedColumns, filledColumns, moreColumns, shownColumns } from '~/app/track/shown-columns';
 import { saveSheet, type SheetAnswer } from '~/app/track/save-sheet.server';
 import { sheetEntryView } from '~/app/track/view.server';
 import { readActor } from '~/app/who.server';
 import { readAgainstTravel } from '~/lib/case/facing';
+import type { CaseRecord } from '~/lib/case/record';
+import { GROUPS } from '~/lib/readings/quantities';
 
 export { revalidateAfterForms as shouldRevalidate } from '~/app/revalidate';
 
@@ -40,7 +43,14 @@ export { revalidateAfterForms as shouldRevalidate } from '~/app/revalidate';
 const countsIn = (text: string | null): readonly number[] =>
   (text ?? '').split('.').map((part) => Math.min(Number(part) || 0, 9999));
 
-const CASE_GROUPS = ['sheetReading', 'curveDesign', 'trackObservations'] as const;
+const CASE_GROUPS = ['sheetReading', 'curveDesign', 'exceptedTrack', 'trackObservations'] as const;
+
+/** Those that are asked of this case. */
+const groupsAsked = ({ fields }: CaseRecord): readonly string[] =>
+  CASE_GROUPS.filter((id) => {
+    const only = GROUPS.find((group) => group.id === id)?.onlyWhere;
+    return only === undefined || fields[only.field] === only.is;
+  });
 
 export async function loader({ request, params }: LoaderFunctionArgs) {
   const loaded = loadCase(params);
@@ -57,6 +67,8 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
   const of = asked.get('of')?.trim() ?? '';
   const ofStation = rows.find(({ name }) => name === of);
   const system = systemOf(record.fields);
+  const columns = askedColumns(asked.getAll('columns'));
+  const filled = open ? filledColumns(rows) : new Set<number>();
   return json({
     caseId,
     head,
@@ -66,6 +78,11 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
     turnedRound: readAgainstTravel(record),
     page: { ...page, items: page.items.map(packed) },
     open,
+    columns: {
+      asked: columns,
+      shown: open ? shownColumns(filled, columns) : [],
+      more: open ? moreColumns(filled, columns) : [],
+    },
     removed: removedStations(loaded),
     missingStation: at !== '' && found < 0 ? at : null,
     entry: sheetEntryView(loaded, actor, open),
@@ -75,14 +92,23 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
     kept: countsIn(asked.get('done')),
     imported: importedIn(asked.get('imported'), 'stations'),
     choices: readingsChoices(loaded),
-    readings: readingsView(loaded, { kind: 'case', id: caseId }, CASE_GROUPS, actor),
+    readings: readingsView(loaded, { kind: 'case', id: caseId }, groupsAsked(record), actor),
   });
 }
 
-/** The same page again, saying what was kept, and open at the first new station. */
-function backAfter(request: Request, counts: readonly number[], station: string): Response {
+/** The same page again with the columns asked for, saying what was kept, and open at the first new station. */
+function backAfter(
+  request: Request,
+  counts: readonly number[],
+  station: string,
+  columns: readonly string[] | null = null,
+): Response {
   const url = new URL(request.url);
   url.searchParams.set('done', counts.join('.'));
+  if (columns !== null) {
+    url.searchParams.delete('columns');
+    for (const column of columns) url.searchParams.append('columns', column);
+  }
   if (station !== '') {
     url.searchParams.set('at', station);
     url.searchParams.delete('page');
@@ -116,8 +142,9 @@ export async function action({ request, params }: ActionFunctionArgs) {
     const sheet = saveSheet(form, loaded, actor);
     const { stations, readings, changed } = sheet.counts;
     const refused = Object.keys(sheet.errors).length > 0;
-    if (!refused && sheet.questions.length === 0 && stations + readings + changed > 0)
-      return backAfter(request, [stations, readings, changed], sheet.firstAdded);
+    const onlyColumns = form.get('more') !== null;
+    if (!refused && sheet.questions.length === 0 && (onlyColumns || stations + readings + changed > 0))
+      return backAfter(request, [stations, readings, changed], sheet.firstAdded, sheet.columns);
     const strays = sheetRows(loadCase(params)).filter(({ id }) => sheet.marked.includes(id));
     // Pages are read anew after an answer of 200 alone, which shows what was kept beside what was not.
     return answerWith({ sheet, strays }, refused && stations + readings + changed === 0 ? 422 : 200);
@@ -185,6 +212,9 @@ export default function Track() {
           <div className="row">
             <Form method="get" action={`${here}#sheet`} className="row">
               {open && <input type="hidden" name="edit" value="1" />}
+              {data.columns.asked.map((id) => (
+                <input key={id} type="hidden" name="columns" value={id} />
+              ))}
               <label htmlFor="go-to">Go to station</label>
               <input id="go-to" name="at" type="text" className="short" autoComplete="off" />
               <button className="button button--small">Go</button>
@@ -217,7 +247,8 @@ export default function Track() {
               view={data.entry}
               system={system}
               answer={sheet}
-              action={`${here}?edit=1&page=${page.page}`}
+              columns={data.columns}
+              action={`${here}?edit=1&page=${page.page}${data.columns.asked.map((id) => `&columns=${id}`).join('')}`}
             />
           </>
         ) : (

@@ -4,6 +4,7 @@ import { loadCase, notFound, type LoadedCase } from '~/app/case.server';
 import { EntityForm } from '~/app/components/EntityForm';
 import { Page } from '~/app/components/Page';
 import { ReasonForm } from '~/app/components/ReasonForm';
+import { PhotoStrip } from '~/app/components/subjects/PhotoStrip';
 import { Sheet } from '~/app/components/Sheet';
 import { valuesOf } from '~/app/entities/form-values';
 import { refOptions } from '~/app/entities/options';
@@ -12,6 +13,7 @@ import { SCREEN_OF } from '~/app/entities/screen-of';
 import { localPath } from '~/app/local-path';
 import { readingsOf } from '~/app/readings/index.server';
 import { quantityText, readingText } from '~/app/readings/wording';
+import { photoStrip } from '~/app/subjects/part.server';
 import { moment } from '~/app/times';
 import { readActor } from '~/app/who.server';
 import { removeEntity, restoreEntity, updateEntity } from '~/db/entities';
@@ -47,6 +49,7 @@ export function loader({ request, params }: LoaderFunctionArgs) {
       what: quantityText(reading.quantity, reading.slot),
       text: readingText(reading),
     })),
+    photos: isSubject(kind) ? photoStrip(loaded, { kind, id: entity.id }) : null,
   });
 }
 
@@ -124,6 +127,11 @@ export default function EditRecord() {
               </li>
             ))}
           </ul>
+        </Sheet>
+      )}
+      {data.photos && (
+        <Sheet title="Photos of it" id="photos">
+          <PhotoStrip {...data.photos} />
         </Sheet>
       )}
       {!data.removed && (
