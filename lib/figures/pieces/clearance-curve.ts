@@ -47,7 +47,7 @@ export function clearanceCurve(
   const y = (depthMm: number): number => vertical.topPx + depthMm * vertical.pxPerMm;
   const shown = (mm: number): number => scale.toShown(mm);
   const perShown = 1 / scale.toShown(1);
-  const across = scale.ticks(shown(lowMm), shown(highMm), 3);
+  const across = scale.ticks(shown(lowMm), shown(highMm), 2);
   const down = scale
     .ticks(0, shown((bottom - vertical.topPx) / vertical.pxPerMm), 5)
     .filter((tick) => tick >= 0);

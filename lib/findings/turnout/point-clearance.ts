@@ -1,5 +1,6 @@
 import type { Entity } from '../../case/record';
 import { pointClearanceMethod } from '../../mechanics/point-clearance';
+import { formatWithUncertainty } from '../../readings/format';
 import { probabilityBelow } from '../../readings/propagate';
 import { firstTouch } from '../../turnout/first-touch';
 import {
@@ -123,7 +124,10 @@ function behindFinding(at: At, place: PlaceOnPoint): Finding {
 
 function yawedRemark(at: At, place: PlaceOnPoint): string {
   const { taken, draws } = missDrawn(at, [place], 'yawed');
-  return `At an angle of attack of 10 mrad: ${across(taken.value)}, give or take ${across(taken.u)}; negative in ${percent(probabilityBelow(draws, 0))} of the draws.`;
+  const [us, metric] = (['us', 'metric'] as const).map((system) =>
+    formatWithUncertainty(taken.value, taken.u, 'crossLength', system).replace(' (k = 2)', ''),
+  );
+  return `At an angle of attack of 10 mrad: ${us} (${metric}), k = 2; negative in ${percent(probabilityBelow(draws, 0))} of the draws.`;
 }
 
 function leastFinding(at: At): Finding {
@@ -134,7 +138,7 @@ function leastFinding(at: At): Finding {
   const struck = shareOfDraws(at, at.places, (fits) => fits.some(couldBeStruck));
   return measured(
     at.heading(LEAST, methodOf(at), [
-      where === undefined ? '' : `Smallest ${WHERE[where.id]}, ${across(where.behindMm)} behind the tip.`,
+      where === undefined ? '' : smallestRemark(where),
       `In ${percent(struck)} of the draws tip or chip could be struck or ridden: within reach, and outside the face or within ${across(CLOSE_MM)} of it where the flange is flatter than ${degreesText(SHALLOW_RAD)}.`,
     ]),
     'crossLength',
@@ -149,6 +153,9 @@ const WHERE: Readonly<Record<PlaceOnPoint['id'], string>> = {
   chipEnd: 'where the chip ends',
   behind: 'farther back',
 };
+
+const smallestRemark = ({ id, behindMm }: PlaceOnPoint): string =>
+  behindMm === 0 ? `Smallest ${WHERE[id]}.` : `Smallest ${WHERE[id]}, ${across(behindMm)} behind the tip.`;
 
 function yawedFinding(at: At): Finding {
   const found = missDrawn(at, at.places, 'yawed');
