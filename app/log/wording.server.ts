@@ -86,9 +86,14 @@ function changesOf(record: CaseRecord, entry: LogEntry): readonly LoggedChange[]
   const kind = kindOf(entry.subjectKind);
   const rows = after?.rows;
   if (Array.isArray(rows)) {
-    return rows.map((row) => {
+    const reason = plain(plain(rows[0])?.removed)?.reason;
+    const listed = rows.map((row): LoggedChange => {
       const each = plain(row);
       if (each && isReading(each)) return readingChange(record, null, each);
+      if (each && 'removed' in each && !('fields' in each) && isEntityKind(entry.subjectKind)) {
+        const name = nameOf(record, { kind: entry.subjectKind, id: String(each.id) });
+        return { label: kind?.name ?? entry.subjectKind, before: name, after: '' };
+      }
       const fields = plain(each?.fields) ?? {};
       return {
         label: kind?.name ?? entry.subjectKind,
@@ -96,6 +101,9 @@ function changesOf(record: CaseRecord, entry: LogEntry): readonly LoggedChange[]
         after: kind?.describe(fields as Entity['fields']) ?? anything(row),
       };
     });
+    return reason === undefined
+      ? listed
+      : [{ label: 'Reason', before: '', after: anything(reason) }, ...listed];
   }
   if (after && isReading(after)) return [readingChange(record, before, after)];
   const removed = plain(after?.removed);

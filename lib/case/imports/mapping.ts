@@ -30,11 +30,18 @@ function statedUnit(header: string, units: readonly Unit[]): Unit | null {
     const unit = units.find((candidate) => candidate.toLowerCase() === word.toLowerCase());
     if (unit !== undefined && UNITS.has(unit)) return unit;
   }
-  return null;
+  // "Radius (m)": the words of the unit stand apart.
+  const said = new Set(words.map((word) => word.toLowerCase()));
+  return (
+    units.find(
+      (unit) => unit.includes(' ') && unit.split(' ').every((word) => said.has(word.toLowerCase())),
+    ) ?? null
+  );
 }
 
 const withoutUnit = (header: string, units: readonly Unit[]): string => {
   const unit = statedUnit(header, units);
+  if (unit?.includes(' ')) return plain(header.replace(/[[(][^\])]*[\])]\s*$/, ''));
   return plain(
     unit === null
       ? header

@@ -46,7 +46,7 @@ const OTHER_NAMES: Readonly<Record<string, readonly string[]>> = {
   lineFrom: ['from', 'distance', 'from pod', 'distance from pod', 'dist from pod', 'start', 'begin'],
   lineTo: ['to', 'end'],
   lineGrade: ['grade', 'gradient', 'slope'],
-  lineCurvature: ['curve', 'degree of curve', 'radius'],
+  lineCurvature: ['curve', 'curve deg', 'curve degrees', 'degree of curve', 'degrees of curve', 'radius'],
   hand: ['hand', 'direction', 'left or right', 'l r'],
   stationPosition: ['distance', 'from pod', 'dist from pod', 'position'],
   gauge: ['gauge', 'gage'],
