@@ -36,6 +36,7 @@ export const KEY_INPUTS = [
   'tipDepth',
   'chipLength',
   'chipDepth',
+  'pointSideSlope', // of the tip, from its outline or as read
 ] as const;
 export type KeyInputId = (typeof KEY_INPUTS)[number];
 

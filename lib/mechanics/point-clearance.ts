@@ -45,109 +45,51 @@ function roundingDepthMm(flangeHeightMm: number, faceAngleRad: number): number {
 export function simpleFlangeAtRail(flangeHeightMm: number, faceAngleRad: number): FlangeAtRail {
   const n = depthsDownTo(flangeHeightMm);
   const faceMm = Float64Array.from({ length: n }, (_, k) =>
-    flangeFaceRetreatMm(k * DEPTH_STEP_MM, flangeHeightMm, faceAngleRad),
+    flangeFaceRetreatMm(Math.min(flangeHeightMm, k * DEPTH_STEP_MM), flangeHeightMm, faceAngleRad),
   );
   return { tipDepthMm: flangeHeightMm, faceMm, railMm: new Float64Array(n), bearsAtMm: FACE_TOUCHES_MM };
 }
 
-/** A closed point read without a trace. All mm; no chip is a chip of depth 0. */
-export type PointReadings = {
-  /** Between the back of the point and the gauge face of the stock rail, at the tip. */
-  readonly gapMm: number;
-  /** Point, back to gauge side, at the tip. */
-  readonly tipThicknessMm: number;
-  /** Top of the tip below the top of the stock rail. */
-  readonly tipDepthMm: number;
-  /** Floor of the chip below the top of the tip, and how far behind the tip it ends. */
-  readonly chipDepthMm: number;
-  readonly chipLengthMm: number;
-};
-
-/** The wheelset that meets it. mm and rad. */
-export type WheelAtPoint = {
-  readonly flangeThicknessMm: number;
+/** A flange and one edge of a point, read without an outline of either. mm and rad. */
+export type ReadAtPoint = {
   /** Tip of the flange below the running band of the tread. */
   readonly flangeHeightMm: number;
-  readonly faceAngleRad: number;
-  readonly oppositeFlangeThicknessMm: number;
-  readonly backToBackMm: number;
-  readonly gaugeMm: number;
-};
-
-/** Flange against one edge of the point: how far it reaches below it and how far it passes to the side. */
-export type EdgeClearance = {
-  /** Flange tip below the edge; zero or less: the flange passes over it. */
-  readonly reachMm: number;
-  /**
-   * Flange face clear of the gauge-side edge, flange hard against the stock rail; negative: the
-   * edge stands outside the face. null when the flange passes over it.
-   */
-  readonly lateralMm: number | null;
-  /** Slope of the flange where it meets the edge; null when it passes over. */
-  readonly slopeRad: number | null;
-};
-
-export type PointClearance = {
-  readonly tip: EdgeClearance;
-  /** Floor of the chip; null without one. */
-  readonly chip: EdgeClearance | null;
-  /** How far behind the tip full height is met again: the length of the chip. */
-  readonly fullHeightFromTipMm: number;
-  /** Side play of the wheelset between the rails. */
-  readonly playMm: number;
-  /** Lateral clearance at the tip with the other flange hard against its rail instead. */
-  readonly farthestLateralMm: number | null;
+  readonly faceRad: number;
+  /** Gap and thickness: the edge from the gauge line of the stock rail. */
+  readonly edgeMm: number;
+  /** Edge below the top of the stock rail. */
+  readonly depthMm: number;
+  /** Slope of the gauge side of the point, which goes straight down from the edge. */
+  readonly sideRad: number;
 };
 
 /**
- * Clearance of a flange to the tip of a facing point, from simple readings: vertical reach and
- * lateral clearance apart, at the tip and at the floor of a chip.
+ * By how much the flange misses an edge of the point, mm: over the top where it does not reach, else to the
+ * side at the height where the clearance is smallest; negative: the point stands outside the face.
  *
- * The flange is hard against the stock rail, the wheelset square to the track, the running band on
- * top of the stock rail. The gauge-side edge of the point is gap + tip thickness from the gauge
- * face of the stock rail; where the chip ends it is taken no thicker than at the tip.
- * Back-to-back enters through the play, gauge − back-to-back − both flanges.
- * Not modelled: angle of attack, a stock rail bent or undercut to shield the tip (read the gap and
- * thickness as what stands out of the gauge line), widening of the point behind the tip.
- * Source: plane geometry with the flange of `flangeFaceRetreatMm`.
+ * c(z) = r(z) − edge − (z − p)/tan β, r of `flangeFaceRetreatMm`, is smallest at one of: the edge p; where the
+ * face touches the rail (3/8 in), if that lies below the edge; and, where the face is steeper than the side,
+ * where the rounding of the tip has the slope of the side, h − R + R·cos β. The same fit as
+ * `../turnout/point-fit` of `simpleFlangeAtRail`, in closed form.
+ * Source: plane geometry.
  */
-export function pointClearance(point: PointReadings, wheel: WheelAtPoint): PointClearance {
-  const edgeMm = point.gapMm + point.tipThicknessMm;
-  const tip = edgeClearance(point.tipDepthMm, edgeMm, wheel);
-  const playMm =
-    wheel.gaugeMm - wheel.backToBackMm - wheel.flangeThicknessMm - wheel.oppositeFlangeThicknessMm;
-  return {
-    tip,
-    chip: point.chipDepthMm > 0 ? edgeClearance(point.tipDepthMm + point.chipDepthMm, edgeMm, wheel) : null,
-    fullHeightFromTipMm: point.chipDepthMm > 0 ? point.chipLengthMm : 0,
-    playMm,
-    farthestLateralMm: tip.lateralMm === null ? null : tip.lateralMm + Math.max(0, playMm),
+export function leastMissMm({ flangeHeightMm, faceRad, edgeMm, depthMm, sideRad }: ReadAtPoint): number {
+  if (!(depthMm < flangeHeightMm)) return depthMm - flangeHeightMm;
+  const lean = 1 / Math.tan(sideRad);
+  const top = Math.max(0, depthMm);
+  const at = (heightMm: number): number => {
+    const z = Math.min(flangeHeightMm, Math.max(top, heightMm));
+    return flangeFaceRetreatMm(z, flangeHeightMm, faceRad) - edgeMm - (z - depthMm) * lean;
   };
-}
-
-function edgeClearance(depthMm: number, edgeMm: number, wheel: WheelAtPoint): EdgeClearance {
-  const reachMm = wheel.flangeHeightMm - depthMm;
-  if (!(reachMm > 0)) return { reachMm, lateralMm: null, slopeRad: null };
-  return {
-    reachMm,
-    lateralMm: flangeFaceRetreatMm(depthMm, wheel.flangeHeightMm, wheel.faceAngleRad) - edgeMm,
-    slopeRad: flangeSlopeRad(depthMm, wheel.flangeHeightMm, wheel.faceAngleRad),
-  };
-}
-
-/**
- * One number for an edge: by how much the flange misses it, mm. Over the top when it does not
- * reach, to the side when it does; negative when it reaches and the edge stands outside the face.
- */
-export function edgeMarginMm(edge: EdgeClearance): number {
-  return edge.lateralMm === null ? -edge.reachMm : edge.lateralMm;
+  const alike = flangeHeightMm - TIP_RADIUS_MM + TIP_RADIUS_MM * Math.cos(sideRad);
+  return Math.min(at(top), at(FACE_TOUCHES_MM), at(alike), at(flangeHeightMm));
 }
 
 export const pointClearanceMethod: Method = {
   id: 'point-clearance',
   name: 'Flange and switch point, from simple readings',
   formula:
-    'reach = flange height − depth of the edge p below the stock rail; c(z) = r(z) − [gap + thickness + (z − p)/tan β] for every depth z from p to the flange tip, the smallest c counts. r: how far the flange face has drawn back, (z − 3/8 in)/tan δ on the face and a 12-mm round at the tip; δ: flange face angle, β: slope of the gauge side of the point. The edge can be struck or ridden only where reach > 0 and c < 0, or c < 3 mm where the flange is flatter than 60°. Play = gauge − back-to-back − both flange thicknesses.',
+    'reach = flange height − depth of the edge p below the stock rail; c(z) = r(z) − [gap + thickness + (z − p)/tan β] for every depth z from p to the flange tip, the smallest c counts. r: how far the flange face has drawn back, (z − 3/8 in)/tan δ on the face and a 12-mm round at the tip; δ: flange face angle, β: slope of the gauge side of the point. The edge can be struck or ridden only where reach > 0 and c < 0, or c < 3 mm where the flange is flatter than 60°.',
   validRange:
     'Facing movement, flange against the stock rail, wheelset square to the track, at the tip and the edges of a chip. Angle of attack and undercut or bent stock rails are not in it. A flange touching the point farther back, where it is thick, is normal running.',
   sources: [

@@ -131,9 +131,9 @@ describe('the margins themselves', () => {
   });
 
   it('a point standing open lies farther outside the flange face', () => {
-    const closed = of(pointReachMargin, 0, 6, 19, 0, 0, 28, degrees(70));
-    const open = of(pointReachMargin, 8, 6, 19, 0, 0, 28, degrees(70));
+    const closed = of(pointReachMargin, 0, 6, 19, 0, 0, 28, degrees(80), degrees(70));
+    const open = of(pointReachMargin, 8, 6, 19, 0, 0, 28, degrees(80), degrees(70));
     expect(closed - open).toBeCloseTo(8, 9);
-    expect(of(pointReachMargin, 8, 6, 30, 0, 0, 28, degrees(70))).toBe(2);
+    expect(of(pointReachMargin, 8, 6, 30, 0, 0, 28, degrees(80), degrees(70))).toBe(2);
   });
 });

@@ -6,8 +6,11 @@ import type { CaseRecord } from '~/lib/case/record';
 export type Measured = Extract<Finding, { kind: 'measured' }>;
 
 /** Findings of a record by id, for tests that look at some of them. */
-export function found(record: CaseRecord, options: FindingOptions = { seed: 1 }) {
-  const all = findings(record, options);
+export const found = (record: CaseRecord, options: FindingOptions = { seed: 1 }) =>
+  listed(findings(record, options));
+
+/** The same for a list of findings that was already made. */
+export function listed(all: readonly Finding[]) {
   const byId = new Map(all.map((finding) => [finding.id, finding]));
   const get = (id: string): Finding => {
     const finding = byId.get(id);

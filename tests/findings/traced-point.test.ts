@@ -1,9 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { Trace } from '~/lib/case/trace';
 import type { Outline } from '~/lib/outline/outline';
+import { pointReachMargin } from '~/lib/explanations/margins/point-reach';
+import { buildContext } from '~/lib/findings/context';
+import { pointClearanceFindings } from '~/lib/findings/turnout/point-clearance';
+import { pointOutlineFindings } from '~/lib/findings/turnout/point-outlines';
+import { keyInputs } from '~/lib/findings/key-inputs';
 import { traceOf } from '../report/traced-record';
 import { straightPoint } from '../turnout/points';
-import { found as byId } from './by-id';
+import { listed } from './by-id';
 import { buildRecord, type ReadingSpec } from './record-builder';
 
 const UNDISTURBED = { disturbance: 'undisturbed' } as const;
@@ -29,8 +34,8 @@ const outline = (
     ...more,
   });
 
-function found(readings: readonly ReadingSpec[], traces: readonly Trace[], fields = {}) {
-  const record = buildRecord({
+const recordOf = (readings: readonly ReadingSpec[], traces: readonly Trace[], fields = {}) =>
+  buildRecord({
     fields: { trackClass: '2', alignment: 'tangent' },
     vehicle: [{ id: 'v1', fields: { mark: 'ABC', number: '1', position: 1, firstDerailed: true } }],
     wheelset: [
@@ -52,7 +57,10 @@ function found(readings: readonly ReadingSpec[], traces: readonly Trace[], field
     ],
     changes: { traces },
   });
-  return byId(record, { seed: 1 });
+
+function found(...args: Parameters<typeof recordOf>) {
+  const context = buildContext(recordOf(...args), { seed: 1 });
+  return listed([...pointOutlineFindings(context), ...pointClearanceFindings(context)]);
 }
 
 const tip = (...args: Parameters<typeof found>) => found(...args).measured('pointClearanceTip:x1');
@@ -142,5 +150,48 @@ describe('an outline of a point', () => {
       plain.measured('pointClearanceChip:x1').value,
       1,
     );
+  });
+});
+
+describe('the margin of the fact that the point could be struck', () => {
+  const CHIP: readonly ReadingSpec[] = [
+    { quantity: 'chipFrom', entered: '0' },
+    { quantity: 'chipLength', entered: '4' },
+    { quantity: 'chipDepth', entered: '1/4' },
+  ];
+  const margin = (at: ReturnType<typeof recordOf>, faceRad: number): number => {
+    const inputs = keyInputs(at, { seed: 1 });
+    return pointReachMargin.compute([
+      ...pointReachMargin.inputs.map((id) => inputs[id].measured?.value ?? NaN),
+      faceRad,
+    ]);
+  };
+
+  it.each([
+    ['a tip', []],
+    ['a tip with a chip', CHIP],
+  ])('is that of the findings for %s from simple readings', (_, chip) => {
+    const readings = [
+      ...GAP_AND_DEPTH,
+      THICK,
+      ...chip,
+      { quantity: 'pointFaceAngle', entered: '78' },
+      ...(chip.length > 0 ? [] : [{ quantity: 'chipLength', entered: '0' } as const]),
+    ];
+    const least = found(readings, []).measured('pointClearanceLeast:x1').value;
+    const withNone = chip.length > 0 ? readings : [...readings, { quantity: 'chipDepth', entered: '0' }];
+    expect(margin(recordOf(withNone, []), rad(75))).toBeCloseTo(least, 1);
+  });
+
+  it('takes thickness and slope from the outline of the tip, and none from one that is not placed', () => {
+    const of = (traces: readonly Trace[], readings = GAP_AND_DEPTH) =>
+      keyInputs(recordOf(readings, traces), { seed: 1 });
+    const traced = of([outline(0)]);
+    expect(traced.tipThickness.measured?.readings).toEqual(['p0']);
+    expect(traced.pointSideSlope.measured?.value).toBeCloseTo(rad(80), 3);
+    expect(of([outline(0)], []).pointSideSlope.measured).toBeNull();
+    expect(of([outline(304.8)]).tipThickness.measured).toBeNull();
+    const disturbed = of([outline(0, undefined, { disturbance: 'disturbed' })]);
+    expect(disturbed.tipThickness.measured).toBeNull();
   });
 });

@@ -1,31 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-  edgeMarginMm,
   flangeFaceRetreatMm,
   flangeSlopeRad,
-  pointClearance,
-  type PointReadings,
-  type WheelAtPoint,
+  leastMissMm,
+  simpleFlangeAtRail,
+  type ReadAtPoint,
 } from '~/lib/mechanics/point-clearance';
+import { missMm, pointFit } from '~/lib/turnout/point-fit';
 
 const SEED = { seed: 6226 };
 const mm = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-const point: fc.Arbitrary<PointReadings> = fc.record({
-  gapMm: mm(0, 20),
-  tipThicknessMm: mm(1, 20),
-  tipDepthMm: mm(0, 45),
-  chipDepthMm: mm(0.1, 20),
-  chipLengthMm: mm(1, 300),
-});
-const wheel: fc.Arbitrary<WheelAtPoint> = fc.record({
-  flangeThicknessMm: mm(20, 35),
-  flangeHeightMm: mm(25, 40),
-  faceAngleRad: mm(1.0, 1.5),
-  oppositeFlangeThicknessMm: mm(20, 35),
-  backToBackMm: mm(1340, 1360),
-  gaugeMm: mm(1430, 1470),
-});
+const wheel = fc.record({ flangeHeightMm: mm(25, 40), faceAngleRad: mm(1.0, 1.5) });
 
 describe('flange outline', () => {
   it('draws back steadily with depth, without a step where the tip begins to round', () => {
@@ -68,78 +54,59 @@ describe('flange outline', () => {
   });
 });
 
-describe('point clearance', () => {
-  it('reaches below the tip only when the flange is higher than the tip is deep', () => {
-    fc.assert(
-      fc.property(point, wheel, (p, w) => {
-        const { tip } = pointClearance(p, w);
-        expect(tip.reachMm).toBeCloseTo(w.flangeHeightMm - p.tipDepthMm, 9);
-        expect(tip.lateralMm === null).toBe(tip.reachMm <= 0);
-        if (tip.lateralMm === null) expect(edgeMarginMm(tip)).toBeGreaterThanOrEqual(0);
-        else expect(edgeMarginMm(tip)).toBe(tip.lateralMm);
-      }),
-      SEED,
-    );
-  });
+const inputs: fc.Arbitrary<ReadAtPoint> = fc.record({
+  flangeHeightMm: mm(25, 40),
+  faceRad: mm(1.0, 1.5),
+  edgeMm: mm(0, 30),
+  depthMm: mm(-5, 45),
+  sideRad: mm(1.1, 1.55),
+});
 
-  it('an open or thicker point stands out more, millimetre for millimetre', () => {
+describe('least miss in closed form', () => {
+  it('is the fit looked for at every height, within what its steps of 0.25 mm can miss', () => {
     fc.assert(
-      fc.property(point, wheel, (p, w) => {
-        const before = pointClearance(p, w).tip.lateralMm;
-        const gaping = pointClearance({ ...p, gapMm: p.gapMm + 1 }, w).tip.lateralMm;
-        const thick = pointClearance({ ...p, tipThicknessMm: p.tipThicknessMm + 1 }, w).tip.lateralMm;
-        if (before === null) expect(gaping).toBeNull();
-        else {
-          expect(gaping).toBeCloseTo(before - 1, 9);
-          expect(thick).toBeCloseTo(before - 1, 9);
-        }
-      }),
-      SEED,
-    );
-  });
-
-  it('a steeper (sharp) flange clears no better, a higher one reaches farther', () => {
-    fc.assert(
-      fc.property(point, wheel, (p, w) => {
-        const before = pointClearance(p, w).tip;
-        const sharp = pointClearance(p, { ...w, faceAngleRad: w.faceAngleRad + 0.05 }).tip;
-        if (before.lateralMm !== null && before.reachMm > 12) {
-          expect(sharp.lateralMm).toBeLessThanOrEqual(before.lateralMm + 1e-9);
-        }
-        expect(pointClearance(p, { ...w, flangeHeightMm: w.flangeHeightMm + 1 }).tip.reachMm).toBeCloseTo(
-          before.reachMm + 1,
-          9,
+      fc.property(inputs, (given) => {
+        const { flangeHeightMm, faceRad, edgeMm, depthMm, sideRad } = given;
+        const fit = pointFit(
+          simpleFlangeAtRail(flangeHeightMm, faceRad),
+          { gapMm: edgeMm, thicknessMm: 0, depthMm },
+          sideRad,
         );
+        expect(Math.abs(leastMissMm(given) - missMm(fit))).toBeLessThan(0.1);
+      }),
+      { ...SEED, numRuns: 400 },
+    );
+  });
+
+  it('is counted over the top where the flange does not reach the edge', () => {
+    fc.assert(
+      fc.property(inputs, (given) => {
+        const over = given.depthMm - given.flangeHeightMm;
+        if (over >= 0) expect(leastMissMm(given)).toBe(over);
       }),
       SEED,
     );
   });
 
-  it('narrow back-to-back and thin flanges give play, which is added with the other flange hard over', () => {
+  it('an edge farther out is missed by as much less, millimetre for millimetre', () => {
     fc.assert(
-      fc.property(point, wheel, (p, w) => {
-        const found = pointClearance(p, w);
-        expect(pointClearance(p, { ...w, backToBackMm: w.backToBackMm - 2 }).playMm).toBeCloseTo(
-          found.playMm + 2,
-          8,
-        );
-        if (found.tip.lateralMm !== null) {
-          expect(found.farthestLateralMm! - found.tip.lateralMm).toBeCloseTo(Math.max(0, found.playMm), 8);
-        } else expect(found.farthestLateralMm).toBeNull();
+      fc.property(inputs, (given) => {
+        if (given.depthMm >= given.flangeHeightMm) return;
+        const out = leastMissMm({ ...given, edgeMm: given.edgeMm + 1 });
+        expect(out).toBeCloseTo(leastMissMm(given) - 1, 9);
       }),
       SEED,
     );
   });
 
-  it('a chip lowers the edge by its depth as far back as its length; without one there is none', () => {
+  it('a steeper side of the point is missed by no less, a steeper flange by no more', () => {
     fc.assert(
-      fc.property(point, wheel, (p, w) => {
-        const chipped = pointClearance(p, w);
-        expect(chipped.chip?.reachMm).toBeCloseTo(chipped.tip.reachMm - p.chipDepthMm, 8);
-        expect(chipped.fullHeightFromTipMm).toBe(p.chipLengthMm);
-        const whole = pointClearance({ ...p, chipDepthMm: 0, chipLengthMm: 0 }, w);
-        expect(whole.chip).toBeNull();
-        expect(whole.fullHeightFromTipMm).toBe(0);
+      fc.property(inputs, (given) => {
+        if (given.depthMm >= given.flangeHeightMm) return;
+        const least = leastMissMm(given);
+        expect(leastMissMm({ ...given, sideRad: given.sideRad + 0.02 })).toBeGreaterThanOrEqual(least - 1e-9);
+        if (given.depthMm > 0 && given.flangeHeightMm - given.depthMm > 12)
+          expect(leastMissMm({ ...given, faceRad: given.faceRad + 0.05 })).toBeLessThanOrEqual(least + 1e-9);
       }),
       SEED,
     );

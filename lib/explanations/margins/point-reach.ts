@@ -1,49 +1,44 @@
-import { edgeMarginMm, pointClearance, pointClearanceMethod } from '../../mechanics/point-clearance';
+import { leastMissMm, pointClearanceMethod } from '../../mechanics/point-clearance';
 import { degrees } from '../../readings/quantities/build';
-import { toCanonical } from '../../readings/convert';
 import type { MarginWitness } from '../witness';
-
-/** Only the play of the wheelset depends on these, which the clearance against the near rail does not use. */
-const STANDARD_GAUGE_MM = toCanonical(56.5, 'in', 'crossLength');
-const BACK_TO_BACK_MM = toCanonical(53, 'in', 'crossLength');
-const FLANGE_MM = toCanonical(1.125, 'in', 'crossLength');
 
 /** By how much the flange misses the tip or the floor of a chip, whichever is less; negative: exposed. mm. */
 function leastMiss(
   gapMm: number,
-  tipThicknessMm: number,
+  thicknessMm: number,
   tipDepthMm: number,
   chipLengthMm: number,
   chipDepthMm: number,
   flangeHeightMm: number,
-  faceAngleRad: number,
+  sideRad: number,
+  faceRad: number,
 ): number {
-  const { tip, chip } = pointClearance(
-    {
-      gapMm: Math.max(0, gapMm),
-      tipThicknessMm: Math.max(0, tipThicknessMm),
-      tipDepthMm,
-      chipDepthMm: chipLengthMm > 0 ? chipDepthMm : 0,
-      chipLengthMm,
-    },
-    {
-      flangeThicknessMm: FLANGE_MM,
-      oppositeFlangeThicknessMm: FLANGE_MM,
-      flangeHeightMm,
-      faceAngleRad,
-      backToBackMm: BACK_TO_BACK_MM,
-      gaugeMm: STANDARD_GAUGE_MM,
-    },
-  );
-  return chip === null ? edgeMarginMm(tip) : Math.min(edgeMarginMm(tip), edgeMarginMm(chip));
+  const missAt = (depthMm: number): number =>
+    leastMissMm({ flangeHeightMm, faceRad, edgeMm: gapMm + thicknessMm, depthMm, sideRad });
+  const tip = missAt(tipDepthMm);
+  return chipLengthMm > 0 && chipDepthMm > 0 ? Math.min(tip, missAt(tipDepthMm + chipDepthMm)) : tip;
 }
 
+/**
+ * The fit of the findings, with what a reference range can be given for: thickness and slope of the gauge
+ * side are those of the outline of the point where one was traced. The face of the flange is drawn from its
+ * range, traced or not: its angle already speaks to whether the wheel could hold the rail, and no reading
+ * speaks to two facts.
+ */
 export const pointReachMargin: MarginWitness = {
   kind: 'margin',
   id: 'pointReach',
   name: 'By how much the flange misses the point',
   needsUndisturbed: true,
-  inputs: ['pointGap', 'tipThickness', 'tipDepth', 'chipLength', 'chipDepth', 'flangeHeight'],
+  inputs: [
+    'pointGap',
+    'tipThickness',
+    'tipDepth',
+    'chipLength',
+    'chipDepth',
+    'flangeHeight',
+    'pointSideSlope',
+  ],
   assumed: [
     {
       id: 'faceAngleRad',
@@ -53,7 +48,7 @@ export const pointReachMargin: MarginWitness = {
     },
   ],
   formula:
-    'least of the misses at the tip and at the floor of a chip: over the top where the flange does not reach, else r(depth) − (gap + tip thickness)',
+    'least of the misses at the tip and at the floor of a chip: over the top where the flange does not reach, else the least over every depth z of r(z) − (gap + tip thickness) − (z − depth)/tan β; r: straight flange face at 65 to 76° whatever was measured of it, with a 12-mm tip of the measured height; β: slope of the gauge side of the point, straight through its outline where one was traced. Drawn alike from the readings and from the reference ranges; the findings hold the traced wheel and the whole traced side against each other',
   sources: pointClearanceMethod.sources,
   unit: 'mm',
   compute: ([
@@ -63,8 +58,9 @@ export const pointReachMargin: MarginWitness = {
     chipLength = NaN,
     chipDepth = NaN,
     height = NaN,
-    angle = NaN,
-  ]) => leastMiss(gap, thickness, depth, chipLength, chipDepth, height, angle),
+    side = NaN,
+    face = NaN,
+  ]) => leastMiss(gap, thickness, depth, chipLength, chipDepth, height, side, face),
   upTo: [-9, -2],
   outcomes: [
     { id: 'exposed', label: 'stands more than 9 mm outside the face', ifTrue: 0.55, ifFalse: 0.1 },

@@ -13,7 +13,7 @@ import { railReading } from '../rail-place';
 import type { Taken } from '../reading-index';
 import { curveAtPod } from '../track/curving';
 import { defectiveTiesAtPod, gaugeAtPod, warpBeforePod } from './track';
-import { pointReading } from './turnout';
+import { pointReading, tipOfPoint } from './turnout';
 import { farWheel, flangingWheel, leastBackToBack, leastSideBearing } from './wheel';
 
 type Entry = {
@@ -51,6 +51,7 @@ export const keyInputsOf = oncePerContext((context: Context): KeyInputs => {
   const near = outer ?? flanging;
   const far = inner ?? (flanging === null ? null : otherSide(flanging));
   const flangeAngle = flangingWheel(context, 'flangeAngle', 'least');
+  const tip = tipOfPoint(context);
   const hollow = farWheel(context, 'treadHollow', 'most');
   const entries: Readonly<Record<KeyInputId, Entry>> = {
     flangeAngle: as('flangeAngle', flangeAngle),
@@ -121,10 +122,11 @@ export const keyInputsOf = oncePerContext((context: Context): KeyInputs => {
     },
     sideBearingClearance: as('sideBearingClearance', leastSideBearing(context)),
     pointGap: as('pointGap', pointReading(context, 'pointGap')),
-    tipThickness: as('tipThickness', pointReading(context, 'tipThickness')),
+    tipThickness: as('tipThickness', tip.thickness),
     tipDepth: as('tipDepth', pointReading(context, 'tipDepth')),
     chipLength: as('chipLength', pointReading(context, 'chipLength')),
     chipDepth: as('chipDepth', pointReading(context, 'chipDepth')),
+    pointSideSlope: as('pointFaceAngle', tip.slope),
   };
   return Object.fromEntries(KEY_INPUTS.map((id) => [id, toKeyInput(id, entries[id])])) as KeyInputs;
 });

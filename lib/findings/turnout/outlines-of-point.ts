@@ -3,7 +3,7 @@ import type { Trace } from '../../case/trace';
 import { DEPTH_STEP_MM } from '../../turnout/flange-at-rail';
 import type { Chip } from '../../turnout/point-section';
 import type { PointSide } from '../../turnout/point-side';
-import { tracedPoint, type TracedPoint } from '../../turnout/point-trace';
+import { pointTraceMethod, tracedPoint, type TracedPoint } from '../../turnout/point-trace';
 import { distinct } from '../build';
 import type { Context } from '../context';
 import type { Taken } from '../reading-index';
@@ -34,6 +34,7 @@ export const outlinesOfPoint = (context: Context, turnout: Entity): readonly Out
           value: thicknessMm,
           u: uMm,
           readings: [trace.id] as const,
+          method: pointTraceMethod,
           remarks: distinct([
             ...traceRemarks(trace),
             earlier === 0 ? '' : `The latest of ${earlier + 1} outlines of this cross-section is taken.`,

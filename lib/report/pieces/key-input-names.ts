@@ -32,4 +32,5 @@ export const KEY_INPUT_NAMES: Readonly<Record<KeyInputId, string>> = {
   tipDepth: 'depth of the tip below the stock rail',
   chipLength: 'length of a chip in the point',
   chipDepth: 'depth of a chip in the point',
+  pointSideSlope: 'slope of the gauge side of the point',
 };
