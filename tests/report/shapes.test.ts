@@ -76,7 +76,7 @@ describe('the shapes of wheels and rails in the report', { timeout: PATIENCE }, 
 
   it('says that no outline was recorded', async () => {
     expect(await shapesOf(tracedRecord('us', []))).toContain(
-      'Outlines of wheels and rails were not recorded.',
+      'Outlines of wheels, rails and points were not recorded.',
     );
   });
 
