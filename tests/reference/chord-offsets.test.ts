@@ -1,10 +1,11 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   curvatureFromMidOrdinate,
   curvatureOfDegrees,
   midOrdinateFromCurvature,
 } from '~/lib/track/curvature';
-import { deviationsFromUniform } from '~/lib/track/deviation';
+import { deviationsFromUniform, spreadOver, UNIFORM_STATIONS } from '~/lib/track/deviation';
 
 type Point = readonly [number, number];
 
@@ -66,6 +67,26 @@ describe('mid-ordinate of a chord on a circle (Euclid, Elements III.35)', () => 
   });
 });
 
+describe('mid-ordinate of any chord on a circle (Euclid, Elements III.35)', () => {
+  it('gives the curvature of the circle to 1e-6 of it, of either hand', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 3, max: 100, noNaN: true }),
+        fc.double({ min: 60, max: 20_000, noNaN: true }),
+        fc.boolean(),
+        (chordM, radiusM, right) => {
+          const half = Math.asin(chordM / 2 / radiusM);
+          const on = (angle: number): Point => [radiusM * Math.sin(angle), radiusM * Math.cos(angle)];
+          const read = (right ? -1 : 1) * offsetMm(on(-half), on(half), on(0));
+          const found = curvatureFromMidOrdinate(read, chordM) * radiusM * (right ? -1 : 1);
+          expect(Math.abs(found - 1)).toBeLessThan(1e-6);
+        },
+      ),
+      { seed: 62, numRuns: 300 },
+    );
+  });
+});
+
 describe('mid-ordinate of a chord on a clothoid (Cornu)', () => {
   // Six degrees reached in 300 ft: a sharp spiral of a freight line.
   const a = curvatureOfDegrees(6) / 91.44;
@@ -94,6 +115,56 @@ describe('mid-ordinate of a chord on a clothoid (Cornu)', () => {
     });
     const at = deviationsFromUniform(offsets)[7];
     expect(Math.abs(curvatureFromMidOrdinate(at?.deviation ?? NaN, chordM))).toBeLessThan(1e-6);
+  });
+});
+
+describe('resampling where stations do not stand a quarter of the chord apart', () => {
+  const CHORD_M = 18.8976;
+  const quarter = CHORD_M / 4;
+  const a = curvatureOfDegrees(6) / 91.44;
+  const circle = (s: number): Point => [160 * Math.sin(s / 160), 160 * Math.cos(s / 160)];
+  const spiral = (s: number): Point => clothoid(a, s);
+
+  /** Offset of the chord across from `s`, read off the curve itself. */
+  function readAt(curve: (s: number) => Point, s: number): number {
+    let half = CHORD_M / 2;
+    for (let i = 0; i < 20; i += 1) {
+      const [p, q] = [curve(s - half), curve(s + half)];
+      half *= CHORD_M / Math.hypot(q[0] - p[0], q[1] - p[1]);
+    }
+    return offsetMm(curve(s - half), curve(s + half), curve(s));
+  }
+
+  it.each([
+    ['every 10 ft', 3.048],
+    ['every 5 m', 5],
+    ['every 13 ft', 3.9624],
+  ])('finds a circle and a clothoid uniform to 1e-6 per metre, stations %s', (_, spacingM) => {
+    const positions = Array.from({ length: 24 }, (_each, i) => 14 + i * spacingM);
+    for (const curve of [circle, spiral]) {
+      const found = deviationsFromUniform(
+        positions.map((s) => readAt(curve, s)),
+        UNIFORM_STATIONS,
+        spreadOver(Float64Array.from(positions), quarter),
+      );
+      const middle = found.slice(8, 16);
+      expect(middle.every((each) => each?.used === UNIFORM_STATIONS && each.resampled)).toBe(true);
+      for (const each of middle)
+        expect(Math.abs(curvatureFromMidOrdinate(each?.deviation ?? NaN, CHORD_M))).toBeLessThan(1e-6);
+    }
+  });
+
+  it('still finds a swing of 20 mm at one station, less the ninth of it that is in the average', () => {
+    const positions = Array.from({ length: 24 }, (_each, i) => 14 + i * 5);
+    const offsets = positions.map((s, i) => readAt(circle, s) + (i === 12 ? 20 : 0));
+    const found = deviationsFromUniform(
+      offsets,
+      UNIFORM_STATIONS,
+      spreadOver(Float64Array.from(positions), quarter),
+    );
+    // The points beside it stand 0.2756 m inside the next stations and take that share of the swing.
+    const beside = 2 * (1 - quarter / 5);
+    expect(found[12]?.deviation).toBeCloseTo(20 * (1 - (1 + beside) / 9), 2);
   });
 });
 

@@ -23,6 +23,21 @@ describe('TR0603, worked example of gross trailing load', () => {
   });
 });
 
+describe('Webb, The Economics of Railroad Construction', () => {
+  it('§ 117: the grade resistance is the weight times the rate of grade, with no approximation worth the name', () => {
+    expect(gradeResistance(1.3) / 2000).toBeCloseTo(0.013, 12);
+  });
+
+  it('§ 180: two pounds per ton is the resistance of a 0.1 % grade', () => {
+    expect(gradeResistance(0.1)).toBeCloseTo(2, 12);
+  });
+
+  it('§ 180: 0.04 to 0.05 % of grade makes up for a degree of curve, for average conditions', () => {
+    expect(curveResistance(1)).toBeGreaterThanOrEqual(gradeResistance(0.04) - 1e-12);
+    expect(curveResistance(1)).toBeLessThanOrEqual(gradeResistance(0.05));
+  });
+});
+
 /** Grade: 20 lb of a short ton’s 2,000 lb is one hundredth; the rest of this file from memory. */
 describe('resistance in canonical units', () => {
   it('on a grade of 1 % is one hundredth of the weight', () => {
@@ -48,5 +63,18 @@ describe('resistance in canonical units', () => {
       dragFactor: 0.07,
     });
     expect(rollingKn).toBeCloseTo(toCanonical(292, 'lbf', 'force'), 6);
+  });
+
+  it('of a 91-t car at 15 m/s, its coefficients converted by hand: 2.942 N/t, 88.964 N an axle, 0.10968 N/t and 1.5581 N for each m/s', () => {
+    // 267.72 + 355.86 + 149.71 + 350.57 N.
+    const { rollingKn } = vehicleResistance({
+      massKg: 91_000,
+      axles: 4,
+      speedMs: 15,
+      grade: 0,
+      curvaturePerM: 0,
+      dragFactor: 0.07,
+    });
+    expect(rollingKn).toBeCloseTo(1.12386, 4);
   });
 });
