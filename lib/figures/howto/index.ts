@@ -1,4 +1,5 @@
 import type { Figure } from '../shapes';
+import { alongPoint } from './along-point';
 import { backToBackClock } from './back-to-back-clock';
 import { chordDiameter } from './chord-diameter';
 import { couplerForces } from './coupler-forces';
@@ -45,6 +46,7 @@ export const HOW_TO_FIGURES = {
   gaugeFaceWipe,
   spikesAndPlate,
   pointAndStockRail,
+  alongPoint,
   frogAndGuard,
   walkBack,
   couplerForces,

@@ -154,7 +154,7 @@ export const alongPointGroup: QuantityGroup = {
     why: 'The flange first meets the point where it has become thick enough; that is normal running where the flange is steep and no wear shows. A gap along the point lets it bend away under the wheel.',
     bearsOn: ['switchPointPick'],
     spoiledBy: 'Metal flow at the top taken for the point’s edge. The point read open.',
-    figure: 'pointAndStockRail',
+    figure: 'alongPoint',
   },
   quantities: [
     point('gapBehind', 'Gap behind the tip', 'Gap', [0, 6], [0, 0.5], [0, 0.125], BEHIND_SLOTS),
