@@ -31,9 +31,9 @@ export const falseFlangeMethod: Method = {
   id: 'false-flange-at-point',
   name: 'False flange at the points',
   formula:
-    'hollow = highest place of the field side of the tread − lowest of its running band, each a parabola over 10 mm of the traced line; below the stock rail = hollow + depth of the top of the point where it was read farthest back. The tread passes to the point where its top is level with the stock rail.',
+    'hollow = highest place of the field side of the tread − lowest of its running band, each a parabola over 10 mm of the traced line, else as read; below the stock rail = hollow + depth of the top of the point where it was read farthest back. The tread passes to the point where its top is level with the stock rail.',
   validRange:
-    'A traced tread out to its field-side edge. The tread is taken level on the point; cone, cant and deflection are not in it.',
+    'A tread traced out to its field-side edge, or its hollow as read, and a point read back to where it carries the tread: level with the stock rail or above it. The tread is taken level on the point; cone, cant and deflection are not in it.',
   sources: [
     {
       text: '49 CFR 213.135(c): the outer edge of the wheel tread must not contact the gauge side of the stock rail',

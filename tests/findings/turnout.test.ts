@@ -184,6 +184,29 @@ describe('false flange', () => {
     expect(found([turnout(TIP)]).has('falseFlange:x1')).toBe(false);
   });
 
+  it('is held against the stock rail only where the point carries the tread, also from a hollow that was read', () => {
+    const hollow: ReadingSpec = { quantity: 'treadHollow', slot: 'right', entered: '1/8' };
+    const of = (readings: readonly ReadingSpec[], wheel: readonly ReadingSpec[] = [...HAND, hollow]) =>
+      found([turnout(readings)], { wheel }).get('falseFlangeBelowStockRail:x1');
+    // The point 1/16 in above the stock rail at 3 ft, the hollow 1/8 in: 1/16 in below its top.
+    expect(of([...TIP, ...ALONG])).toMatchObject({
+      kind: 'measured',
+      limits: [{ citation: '49 CFR 213.135(c)', exceeded: true }],
+    });
+    // A foot behind the tip the point still lies 1/2 in low: the stock rail carries the tread there.
+    const short = ALONG.filter(({ slot }) => slot === 'ft1');
+    expect(of([...TIP, ...short])).toMatchObject({
+      kind: 'notMeasured',
+      missing: [expect.stringContaining('read its depth farther back')],
+    });
+    expect(of([...TIP, ...ALONG], HAND)).toMatchObject({
+      kind: 'notMeasured',
+      missing: [expect.stringContaining('hollow of the tread of the right wheel')],
+    });
+    const raised = ALONG.map((each) => (each.entered === '-1/16' ? { ...each, entered: '-1/4' } : each));
+    expect(of([...TIP, ...raised])).toMatchObject({ limits: [{ exceeded: false }] });
+  });
+
   it('comes at the stock rail from its gauge side in the trailing direction', () => {
     const at = found([turnout([], { movement: 'trailing' })], { wheel: [], traces: [trace(hollowWheel(4))] });
     expect(at.measured('falseFlange:x1').remarks.join(' ')).toContain('trailing');
