@@ -20,6 +20,10 @@ export type ChartLimits = {
   readonly of: (quantity: RuleQuantityId) => readonly ClassLimit[];
   /** Tangents, transitions and curves of the line, where they could be told apart. */
   readonly parts?: readonly LinePart[];
+  /** Fewest sound ties allowed at each station, in order of position; NaN where there is no limit. */
+  readonly leastTies?: readonly number[];
+  /** Curvature at each station from whatever chord was read there, 1/m; NaN where none was. */
+  readonly curvatures?: readonly number[];
 };
 
 export const NO_LIMITS: ChartLimits = { from: '', of: () => [] };
@@ -122,6 +126,13 @@ export function trackChartData(asEntered: CaseRecord, limits: ChartLimits = NO_L
   const profileLimits = limits.of('profile62');
   const curved = record.fields.alignment === 'curveLeft' || record.fields.alignment === 'curveRight';
   const crosslevelLimits = curved ? [] : limits.of('crosslevelTangent');
+  /** Of a curve: no more than so much elevation, and no more than so much the wrong way. */
+  const elevationLimits = curved ? limits.of('elevationMax') : [];
+  const reverseLimits = curved ? limits.of('crosslevelReverseOnCurve') : [];
+  const other = column('midOrdinateOther');
+  const byOther = !offset62.values.some(Number.isFinite) && other.values.some(Number.isFinite);
+  const soundTies = column('soundTies');
+  const leastTies = limits.leastTies ?? [];
   const looseLeft = column('fasteningsLoose', 'left');
   const looseRight = column('fasteningsLoose', 'right');
 
@@ -149,32 +160,56 @@ export function trackChartData(asEntered: CaseRecord, limits: ChartLimits = NO_L
       title: 'Crosslevel',
       scale: 'crossLength',
       includeZero: true,
-      limits: around(crosslevelLimits, null),
-      note: curved ? 'up: outer rail higher' : 'up: left rail higher',
+      limits: [
+        ...around(crosslevelLimits, null),
+        ...elevationLimits.map(({ value }) => ({
+          sense: 'max' as const,
+          value,
+          label: `most ${text(value)}`,
+        })),
+        ...reverseLimits.map(({ value }) => ({
+          sense: 'min' as const,
+          value: -value,
+          label: `−${text(value)} reverse`,
+        })),
+      ],
+      note: curved ? 'elevation; up: outer rail higher' : 'up: left rail higher',
       series: [
         series('crosslevel', crosslevel, {
           ink: 'seriesC',
           marker: 'square',
-          beyond: beyond(crosslevel.values, crosslevelLimits),
-        }),
-      ],
-    },
-    {
-      title: 'Alinement, 62-ft chord',
-      scale: 'crossLength',
-      limits: around(alinementLimits, uniform),
-      series: [
-        series('offset', offset62, {
-          ink: 'seriesA',
-          marker: 'dot',
-          beyond: beyond(
-            deviations.map((each) => each?.deviation ?? NaN),
-            alinementLimits,
+          beyond: either(
+            beyond(crosslevel.values, [...crosslevelLimits, ...elevationLimits]),
+            beyond(
+              crosslevel.values.map((value) => -value),
+              reverseLimits,
+            ),
           ),
         }),
-        { label: 'uniform', values: uniform, ink: 'ink', marker: null, dash: [2, 2] },
       ],
     },
+    byOther
+      ? {
+          title: 'Alinement, chord of another length',
+          scale: 'crossLength',
+          series: [series('offset', other, { ink: 'seriesA', marker: 'dot' })],
+        }
+      : {
+          title: 'Alinement, 62-ft chord',
+          scale: 'crossLength',
+          limits: around(alinementLimits, uniform),
+          series: [
+            series('offset', offset62, {
+              ink: 'seriesA',
+              marker: 'dot',
+              beyond: beyond(
+                deviations.map((each) => each?.deviation ?? NaN),
+                alinementLimits,
+              ),
+            }),
+            { label: 'uniform', values: uniform, ink: 'ink', marker: null, dash: [2, 2] },
+          ],
+        },
     {
       title: 'Profile, 62-ft chord',
       scale: 'crossLength',
@@ -200,13 +235,20 @@ export function trackChartData(asEntered: CaseRecord, limits: ChartLimits = NO_L
       scale: 'curvature',
       includeZero: true,
       series: [
-        series(
-          'from the 62-ft offset',
-          combine([offset62], ([offset]) =>
-            Number.isFinite(offset) ? curvatureFromMidOrdinate(offset!, RULE_OF_THUMB_CHORD_M) : NaN,
-          ),
-          { ink: 'seriesC', marker: 'diamond' },
-        ),
+        byOther
+          ? {
+              label: 'from the offsets',
+              values: limits.curvatures ?? [],
+              ink: 'seriesC' as const,
+              marker: 'diamond' as const,
+            }
+          : series(
+              'from the 62-ft offset',
+              combine([offset62], ([offset]) =>
+                Number.isFinite(offset) ? curvatureFromMidOrdinate(offset!, RULE_OF_THUMB_CHORD_M) : NaN,
+              ),
+              { ink: 'seriesC', marker: 'diamond' },
+            ),
         ...(parts.length === 0
           ? []
           : [
@@ -224,7 +266,17 @@ export function trackChartData(asEntered: CaseRecord, limits: ChartLimits = NO_L
       title: 'Ties and fastenings in 39 ft',
       scale: 'count',
       includeZero: true,
+      limits: soundTies.values.some(Number.isFinite) ? tieBand(leastTies) : [],
       series: [
+        ...(soundTies.values.some(Number.isFinite)
+          ? [
+              series('sound ties', soundTies, {
+                ink: 'seriesC',
+                marker: 'square',
+                beyond: soundTies.values.map((value, i) => value < (leastTies[i] ?? NaN)),
+              }),
+            ]
+          : []),
         series('defective ties', column('defectiveTies'), { ink: 'seriesA', marker: null, style: 'bars' }),
         series(
           'fastenings loose, both rails',
@@ -258,6 +310,19 @@ export function trackChartData(asEntered: CaseRecord, limits: ChartLimits = NO_L
       ...(parts.length > 0 ? ['Tangents, transitions and curves as fitted to the curvature readings.'] : []),
     ],
   };
+}
+
+const either = (a: readonly boolean[], b: readonly boolean[]): boolean[] =>
+  a.map((each, i) => each || b[i] === true);
+
+/** The fewest sound ties allowed, as one line where it is the same at every station. */
+function tieBand(least: readonly number[]): readonly PanelLimit[] {
+  const known = [...new Set(least.filter(Number.isFinite))];
+  const [only] = known;
+  if (only === undefined) return [];
+  return known.length === 1
+    ? [{ sense: 'min', value: only, label: `least ${only} sound` }]
+    : [{ sense: 'min', value: least, label: 'least sound ties' }];
 }
 
 /** Sum of what was counted; nothing when neither was. */

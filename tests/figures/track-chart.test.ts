@@ -184,3 +184,43 @@ describe('trackChartData', () => {
     expect(trackChartData(curveRecord(), NO_LIMITS).panels.flatMap((each) => each.limits ?? [])).toEqual([]);
   });
 });
+
+describe('what the chart draws as limits', () => {
+  const panel = (title: string, from = data) => from.panels.find((each) => each.title === title);
+
+  it('is the elevation and the reverse elevation on a curve, and the deviation from zero on tangent', () => {
+    const labels = (record: ReturnType<typeof curveRecord>, onCurve: boolean) =>
+      panel(
+        'Crosslevel',
+        trackChartData(record, {
+          from: 'x',
+          of: (quantity) => limitsFor(rules, '3', quantity, { onCurve }),
+        }),
+      )?.limits?.map(({ label }) => label);
+    expect(labels(curveRecord(), true)).toEqual(['most 7 in', '−1 3/4 in reverse']);
+    const tangent = { ...curveRecord(), fields: { ...curveRecord().fields, alignment: 'tangent' } };
+    expect(labels(tangent, false)).toEqual(['+1 3/4 in', '−1 3/4 in']);
+  });
+
+  it('is the fewest sound ties where they were counted, those with fewer ringed', () => {
+    const record = recordBuilder();
+    [0, 1, 2].forEach((step) => {
+      const id = record.entity('station', { name: String(step), disturbance: 'undisturbed' });
+      record.reading('station', id, 'stationPosition', step * 5);
+      record.reading('station', id, 'soundTies', 9 + step);
+    });
+    const ties = panel(
+      'Ties and fastenings in 39 ft',
+      trackChartData(record.build(), { from: 'x', of: () => [], leastTies: [10, 10, 10] }),
+    );
+    expect(ties?.limits).toEqual([{ sense: 'min', value: 10, label: 'least 10 sound' }]);
+    expect(ties?.series[0]).toMatchObject({ label: 'sound ties', beyond: [true, false, false] });
+  });
+
+  it('is a band about uniform alinement', () => {
+    const bands = shapesOf(trackChart(data, { width: 1100 })).filter(
+      (shape) => shape.type === 'polyline' && shape.closed && shape.fill === 'shade',
+    );
+    expect(bands.length).toBeGreaterThan(0);
+  });
+});

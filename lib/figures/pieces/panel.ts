@@ -3,7 +3,7 @@ import type { UnitSystem } from '../../readings/unit';
 import type { Ink, Shape, Stroke } from '../shapes';
 import { fitText, textWidth } from '../text-width';
 import { scaleOf, type Scale, type ScaleKind } from './axis';
-import { box, LETTER, line, pen, words } from './draw';
+import { area, box, LETTER, line, pen, words, type Point } from './draw';
 import { marker, type MarkerShape } from './marker';
 
 /** One series of a panel. Values in the canonical unit, one per position; NaN where there is none. */
@@ -247,6 +247,50 @@ function barSeries(
   });
 }
 
+/** The tightest of the limits to one side, where they are single values. */
+const tightest = (limits: readonly PanelLimit[], sense: PanelLimit['sense']): number | null =>
+  limits.reduce<number | null>((found, limit) => {
+    if (limit.sense !== sense || typeof limit.value !== 'number') return found;
+    if (found === null) return limit.value;
+    return sense === 'max' ? Math.min(found, limit.value) : Math.max(found, limit.value);
+  }, null);
+
+/** What lies within the limits, shaded: a band across the panel, or one that follows a line. */
+function bandShapes(
+  limits: readonly PanelLimit[],
+  { x, width, height }: PanelFrame,
+  xs: ArrayLike<number>,
+  y: (canonical: number) => number,
+  top: number,
+): Shape[] {
+  const [max, min] = [tightest(limits, 'max'), tightest(limits, 'min')];
+  if (max !== null || min !== null) {
+    const upper = max === null ? top : y(max);
+    const lower = min === null ? top + height : y(min);
+    return [box(x, upper, width, lower - upper, { fill: 'shade', fillOpacity: 0.45 })];
+  }
+  const above = limits.find(({ sense, value }) => sense === 'max' && typeof value !== 'number');
+  const below = limits.find(({ sense, value }) => sense === 'min' && typeof value !== 'number');
+  if (above === undefined || below === undefined) return [];
+  const upper: Point[] = [];
+  const lower: Point[] = [];
+  const shapes: Shape[] = [];
+  const close = (): void => {
+    if (upper.length > 1) shapes.push(area([...upper, ...lower.toReversed()], 'shade', undefined, 0.45));
+    upper.length = 0;
+    lower.length = 0;
+  };
+  for (let i = 0; i < xs.length; i += 1) {
+    const [high, low] = [at(above.value, i), at(below.value, i)];
+    if (Number.isFinite(high) && Number.isFinite(low)) {
+      upper.push([xs[i]!, y(high)]);
+      lower.push([xs[i]!, y(low)]);
+    } else close();
+  }
+  close();
+  return shapes;
+}
+
 function limitShapes(
   panel: Panel,
   frame: PanelFrame,
@@ -254,16 +298,10 @@ function limitShapes(
   y: (canonical: number) => number,
   top: number,
 ): Shape[] {
-  const { x, width, height, margin } = frame;
+  const { x, width, margin } = frame;
   const limits = panel.limits ?? [];
   const shapes: Shape[] = [];
-  const max = limits.find((limit) => limit.sense === 'max' && typeof limit.value === 'number');
-  const min = limits.find((limit) => limit.sense === 'min' && typeof limit.value === 'number');
-  if (max !== undefined || min !== undefined) {
-    const upper = max === undefined ? top : y(max.value as number);
-    const lower = min === undefined ? top + height : y(min.value as number);
-    shapes.push(box(x, upper, width, lower - upper, { fill: 'shade', fillOpacity: 0.45 }));
-  }
+  shapes.push(...bandShapes(limits, frame, xs, y, top));
   const labels: { y: number; text: string }[] = [];
   for (const limit of limits) {
     if (typeof limit.value === 'number') {

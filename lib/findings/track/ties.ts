@@ -5,6 +5,7 @@ import { asReadMethod } from '../as-read';
 import { measured, type Heading } from '../build';
 import type { Context } from '../context';
 import type { Finding, LimitCheck } from '../finding';
+import { oncePerContext } from '../once-per-context';
 import type { Taken } from '../reading-index';
 import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
@@ -49,6 +50,8 @@ const COUNTS: readonly Count[] = [
   })),
 ];
 
+const averageAtPod = oncePerContext((context: Context) => podAverage(context, stationCurvatures(context)));
+
 /**
  * Limits on sound ties at a station: they differ with the sharpness of the curve there, taken from
  * the station's own mid-ordinate, else from the average at the POD.
@@ -56,13 +59,18 @@ const COUNTS: readonly Count[] = [
 function tieLimits(context: Context, index: number): readonly ClassLimit[] {
   const { track, trackClass } = context.rules;
   if (track === undefined || trackClass === undefined || context.alignment === null) return [];
-  const curvature =
-    stationCurvatures(context)[index] ?? podAverage(context, stationCurvatures(context))?.taken;
+  const curvature = stationCurvatures(context)[index] ?? averageAtPod(context)?.taken;
   return limitsFor(track, trackClass.id, 'tiesPer39ft', {
     onCurve: context.alignment === 'curve',
     ...(curvature ? { curveDegrees: Math.abs(degreesOfCurve(curvature.value)) } : {}),
   });
 }
+
+/** Fewest sound ties the class in force allows at each station of the context; NaN where it has no limit. */
+export const leastTies = (context: Context): readonly number[] =>
+  context.stations.map((_, index) =>
+    tieLimits(context, index).reduce((most, { value }) => (value < most ? most : value), NaN),
+  );
 
 /** Counts of what held the rail: per station, and the most (of sound ties, the fewest). */
 export const tieFindings = (context: Context): readonly Finding[] =>

@@ -2,7 +2,6 @@ import { standing } from '../../case/current';
 import { nameOfEntity } from '../../case/name-of';
 import type { Entity } from '../../case/record';
 import { RECORDED_SPEED_U } from '../../findings/recorder-at-pod';
-import { lineSegments } from '../../findings/track/line-segments';
 import { argumentBars } from '../../figures/argument-bars';
 import { consistData, consistFigure } from '../../figures/consist';
 import { forceHistory } from '../../figures/force-history';
@@ -16,6 +15,7 @@ import { recorderChartData } from '../../figures/recorder-chart-data';
 import { chartPlot, trackChart } from '../../figures/track-chart';
 import { paperStretches } from '../../figures/track-chart-window';
 import { trackChartData } from '../../figures/track-chart-data';
+import { chartLimits } from '../../figures/track-chart-limits';
 import { trainProfile } from '../../figures/train-profile';
 import { trainProfileData } from '../../figures/train-profile-data';
 import { wheelClock } from '../../figures/wheel-clock';
@@ -39,11 +39,10 @@ const PANEL_HEIGHTS = [60, 118] as const;
 /** Track geometry along the track at a stated scale, on pages lying on their side. */
 export function trackChartDrawing(report: Report, writer: Writer): void {
   const { rules } = report.context;
-  const limits = {
-    from: rules.trackClass === undefined ? '' : `${rules.trackClass.label}, ${rules.track?.name ?? ''}`,
-    of: rules.trackLimits,
-    parts: lineSegments(report.context) ?? [],
-  };
+  const limits = chartLimits(
+    report.context,
+    rules.trackClass === undefined ? '' : `${rules.trackClass.label}, ${rules.track?.name ?? ''}`,
+  );
   const data = trackChartData(report.record, limits);
   if (data.positionsM.length === 0) return;
   for (let from = 0; from < data.panels.length; from += PANELS) {

@@ -45,8 +45,21 @@ function sheetColumns(readings: readonly Reading[]): readonly SheetColumn[] {
     });
 }
 
-/** The stations as the sheet they were read on: one row each, in order along the track. */
-function stationSheet(report: Report): Table {
+/** Most columns of readings that can be read side by side on a page. */
+const MOST_COLUMNS = 14;
+
+/** The columns in as few parts of about one size as a page can hold. */
+function inParts<T>(all: readonly T[]): readonly (readonly T[])[] {
+  const parts = Math.max(1, Math.ceil(all.length / MOST_COLUMNS));
+  const size = Math.ceil(all.length / parts);
+  return Array.from({ length: parts }, (_, i) => all.slice(i * size, (i + 1) * size));
+}
+
+/**
+ * The stations as the sheet they were read on: one row each, in order along the track. A sheet wider
+ * than a page is printed in parts; state, joint and note stand in the last.
+ */
+function stationSheets(report: Report): readonly Table[] {
   const { record } = report;
   const stations = standing(record, 'station').map((station) => ({
     station,
@@ -57,22 +70,22 @@ function stationSheet(report: Report): Table {
     readings.findLast((each) => each.quantity === quantity && each.slot === slot);
   const at = (readings: readonly Reading[]): number =>
     last(readings, 'stationPosition', '')?.value ?? Infinity;
-  return {
-    size: 7,
-    columns: [
-      { head: 'Station' },
-      ...columns.map(({ head }) => ({ head, align: 'right' as const })),
-      { head: 'State' },
-      { head: 'Joint' },
-      { head: 'Note' },
-    ],
-    rows: [...stations]
-      .sort((a, b) => at(a.readings) - at(b.readings))
-      .map(({ station, readings }): Row => ({
+  const sorted = [...stations].sort((a, b) => at(a.readings) - at(b.readings));
+  const parts = inParts(columns);
+  return parts.map((part, index) => {
+    const isLast = index === parts.length - 1;
+    return {
+      size: 7,
+      columns: [
+        { head: 'Station' },
+        ...part.map(({ head }) => ({ head, align: 'right' as const })),
+        ...(isLast ? [{ head: 'State' }, { head: 'Joint' }, { head: 'Note' }] : []),
+      ],
+      rows: sorted.map(({ station, readings }): Row => ({
         faint: station.fields.disturbance === 'disturbed',
         cells: [
           String(station.fields.name ?? ''),
-          ...columns.map(({ quantity, slot }) => {
+          ...part.map(({ quantity, slot }) => {
             const reading = last(readings, quantity.id, slot);
             return reading === undefined
               ? ''
@@ -80,12 +93,17 @@ function stationSheet(report: Report): Table {
                 ? together(reading.entered)
                 : enteredText(reading);
           }),
-          DISTURBANCE_WORDS[(station.fields.disturbance ?? 'notSaid') as Reading['disturbance']] ?? '',
-          fieldOf(record, 'station', station, 'joint').toLowerCase(),
-          String(station.fields.note ?? ''),
+          ...(isLast
+            ? [
+                DISTURBANCE_WORDS[(station.fields.disturbance ?? 'notSaid') as Reading['disturbance']] ?? '',
+                fieldOf(record, 'station', station, 'joint').toLowerCase(),
+                String(station.fields.note ?? ''),
+              ]
+            : []),
         ],
       })),
-  };
+    };
+  });
 }
 
 /** What the uncertainties rest on, each said once and referred to by a letter and number. */
@@ -201,11 +219,16 @@ async function readings(report: Report, writer: Writer): Promise<void> {
   if (standing(record, 'station').length > 0) {
     writer.heading('Track stations as a sheet');
     writer.anchorNext('stations');
-    writer.table(
-      `Standing readings of the stations as entered, in ${report.system === 'us' ? 'inches and feet' : 'millimetres and metres'} unless written; pale rows were disturbed by the derailment`,
-      stationSheet(report),
-    );
-    await writer.breathe();
+    const units = report.system === 'us' ? 'inches and feet' : 'millimetres and metres';
+    const sheets = stationSheets(report);
+    for (const [index, sheet] of sheets.entries()) {
+      const part = sheets.length > 1 ? `, part ${index + 1} of ${sheets.length}` : '';
+      writer.table(
+        `Standing readings of the stations as entered${part}, in ${units} unless written; pale rows were disturbed by the derailment`,
+        sheet,
+      );
+      await writer.breathe();
+    }
   }
   writer.heading('Every reading, in the order of entry');
   writer.text(
