@@ -1,79 +1,53 @@
-import { and, asc, eq, inArray } from 'drizzle-orm';
 import { readFileSync } from 'node:fs';
-import { canonicalJson, sha256Hex, type Json } from '~/lib/custody/canonical';
+import { canonicalJson, sha256Hex } from '~/lib/custody/canonical';
 import type { FileStore } from './files';
+import { keptRows, type KeptKind } from './kept-rows';
 import { verifyLog } from './log';
 import type { Db } from './open';
-import { keptOwnShapes } from './own-shapes';
-import { keptRailroadLimits } from './railroad-limits';
-import { changeLog } from './schema';
-import { keptTraces } from './traces';
+import { replayLog, type Kept, type KeptFile } from './replayed';
 
-type Kept = Readonly<Record<string, Json>>;
-
-const WORDS = {
-  trace: 'outline',
-  ownShape: 'reference shape',
-  railroadLimits: 'text of the railroad’s own limits',
-} as const;
-type SealedKind = keyof typeof WORDS;
-const SEALED_KINDS: readonly SealedKind[] = ['trace', 'ownShape', 'railroadLimits'];
+/** Kinds whose row names a file of the file store. */
+const WITH_FILE = new Set(['photo', 'recorderRun', 'trace', 'ownShape']);
 
 /**
- * Computes the log anew, then what it says of every outline, reference shape and text of limits, and holds that
- * against what is kept: row, points and file. Lists every difference in words.
+ * Computes the log anew, then what it says of everything in the case, and holds that against what is
+ * kept: every row, samples and points, and every file. Lists every difference in words.
+ * `photoFiles` false leaves out the content of photos, which takes its time: that they are there is looked at.
  */
 export function verifyCase(
   db: Db,
   store: FileStore,
   caseId: string,
+  { photoFiles }: { readonly photoFiles: boolean } = { photoFiles: true },
 ): { readonly ok: boolean; readonly problems: readonly string[] } {
-  const kept = {
-    trace: keptTraces(db, caseId),
-    ownShape: keptOwnShapes(db, caseId),
-    railroadLimits: keptRailroadLimits(db, caseId),
-  };
-  const logged = replayed(db, caseId);
+  const kept = keptRows(db, caseId);
+  const logged = replayLog(db, caseId);
+  const filesOf = (kinds: (kind: string) => boolean): readonly KeptFile[] =>
+    kept.flatMap(({ kind, rows }) => (kinds(kind) ? rows.map(toFile) : []));
   const problems = [
     ...verifyLog(db, caseId).problems,
-    ...SEALED_KINDS.flatMap((kind) => rowProblems(kind, kept[kind], logged[kind])),
-    ...fileProblems(store, [...kept.trace, ...kept.ownShape]),
+    ...kept.flatMap((each) => rowProblems(each, logged.rows.get(each.kind) ?? new Map<string, Kept>())),
+    ...fileProblems(store, [...filesOf((kind) => kind !== 'photo' && WITH_FILE.has(kind)), ...logged.files]),
+    ...fileProblems(
+      store,
+      filesOf((kind) => kind === 'photo'),
+      photoFiles,
+    ),
   ];
   return { ok: problems.length === 0, problems };
 }
 
-/** What the log, read from its first entry on, says each one is now. */
-function replayed(db: Db, caseId: string): Readonly<Record<SealedKind, ReadonlyMap<string, Kept>>> {
-  const said = {
-    trace: new Map<string, Kept>(),
-    ownShape: new Map<string, Kept>(),
-    railroadLimits: new Map<string, Kept>(),
-  };
-  const entries = db
-    .select({ kind: changeLog.subjectKind, id: changeLog.subjectId, after: changeLog.after })
-    .from(changeLog)
-    .where(and(eq(changeLog.caseId, caseId), inArray(changeLog.subjectKind, [...SEALED_KINDS])))
-    .orderBy(asc(changeLog.seq))
-    .all();
-  for (const { kind, id, after } of entries) {
-    if (id === null) continue;
-    const now = said[kind as SealedKind];
-    now.set(id, { ...now.get(id), ...(JSON.parse(after) as Kept) });
-  }
-  return said;
-}
+const toFile = ({ sha256, fileName }: Kept): KeptFile => ({
+  sha256: String(sha256),
+  fileName: String(fileName),
+});
 
-function rowProblems(
-  kind: SealedKind,
-  kept: readonly Kept[],
-  logged: ReadonlyMap<string, Kept>,
-): readonly string[] {
-  const words = WORDS[kind];
-  const there = new Set(kept.map(({ id }) => id));
+function rowProblems({ words, rows }: KeptKind, logged: ReadonlyMap<string, Kept>): readonly string[] {
+  const there = new Set(rows.map(({ id }) => id));
   const gone = [...logged.keys()].filter((id) => !there.has(id));
   return [
     ...gone.map((id) => `The ${words} ${id} is in the log and no longer in the case.`),
-    ...kept.flatMap((row) => {
+    ...rows.flatMap((row) => {
       const said = logged.get(String(row.id));
       if (said === undefined) return [`The ${words} ${row.id} is in the case and not in its log.`];
       const differing = Object.keys({ ...said, ...row }).filter(
@@ -86,11 +60,15 @@ function rowProblems(
   ];
 }
 
-function fileProblems(store: FileStore, kept: readonly Kept[]): readonly string[] {
-  const names = new Map(kept.map(({ sha256, fileName }) => [String(sha256), String(fileName)]));
+function fileProblems(
+  store: FileStore,
+  kept: readonly KeptFile[],
+  content: boolean = true,
+): readonly string[] {
+  const names = new Map(kept.map(({ sha256, fileName }) => [sha256, fileName]));
   return [...names].flatMap(([sha256, fileName]) => {
     if (!store.has(sha256)) return [`The file “${fileName}” (${sha256}) is missing.`];
-    return sha256Hex(readFileSync(store.pathOf(sha256))) === sha256
+    return !content || sha256Hex(readFileSync(store.pathOf(sha256))) === sha256
       ? []
       : [`The file “${fileName}” (${sha256}) was changed: its content has another hash.`];
   });
