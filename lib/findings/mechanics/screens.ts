@@ -16,7 +16,7 @@ import type { Input } from '../../readings/propagate';
 import { probabilityAbove, probabilityBelow } from '../../readings/propagate';
 import { standardUncertaintyFromHalfWidth } from '../../readings/uncertainty';
 import { maximumCurvingSpeedMs, unbalanceMm } from '../../track/curving-speed';
-import { measured, notMeasured, type Heading } from '../build';
+import { measured, notMeasured, outOfRange, type Heading } from '../build';
 import type { Context } from '../context';
 import { draw } from '../draw';
 import type { Finding, LimitCheck, Method } from '../finding';
@@ -100,7 +100,13 @@ function overspeed(context: Context): readonly Finding[] {
         source: TURNS_OVER,
       },
     ]),
-    ...(over.outOfRange > 0 ? [] : [measured(speed, 'speed', over.taken)]),
+    Number.isFinite(over.taken.value) && Number.isFinite(over.taken.u)
+      ? measured(speed, 'speed', over.taken)
+      : outOfRange(
+          speed,
+          over.taken,
+          'On a curve as flat as this one may be, no speed would turn the car over.',
+        ),
   ];
 }
 
