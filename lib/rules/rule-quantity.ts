@@ -48,7 +48,7 @@ const TRACK = {
   railEndMismatchGauge: length('track', 'Rail end mismatch on the gauge side'),
   tiesPer39ft: { name: 'Sound crossties in 39 ft', about: 'track', unit: 'count', compare: 'value' },
   placardedCars: { name: 'Placarded cars in the train', about: 'track', unit: 'count', compare: 'value' },
-  twist3m: length('track', 'Twist over a 3 m base', 'magnitude'),
+  twist3m: length('track', 'Twist over its base', 'magnitude'),
   alignmentD1: length('track', 'Alignment, wavelengths 3 to 25 m, mean to peak', 'magnitude'),
   longitudinalLevelD1: length(
     'track',

@@ -1,4 +1,4 @@
-import { overBase, type ClassLimit } from '../../rules/apply';
+import { limitsFor, overBase, type ClassLimit } from '../../rules/apply';
 import { difference, measured, notMeasured, type Heading } from '../build';
 import type { Context } from '../context';
 import type { Finding, Method } from '../finding';
@@ -47,10 +47,17 @@ function limitsOver(limits: readonly ClassLimit[], baseM: number): readonly Clas
   });
 }
 
+/** Of the class in force; while that is not known, of the slowest, against which twists are told apart. */
+function twistLimits({ rules }: Context): readonly ClassLimit[] {
+  const { track, trackClass, place } = rules;
+  const of = trackClass ?? track?.classes[0];
+  return track === undefined || of === undefined ? [] : limitsFor(track, of.id, 'twist3m', place);
+}
+
 /** At each station the twist that comes closest to its limit, of the pairs that end there; by station. */
 export const stationTwists = oncePerContext((context: Context): ReadonlyMap<string, Twist> => {
   const found = new Map<string, Twist>();
-  const limits = context.rules.trackLimits('twist3m');
+  const limits = twistLimits(context);
   if (limits.length === 0) return found;
   const given = limits.find(({ limit }) => limit.overBase !== undefined)?.limit.overBase;
   const [lowM, highM] =
@@ -90,7 +97,7 @@ export const stationTwists = oncePerContext((context: Context): ReadonlyMap<stri
 
 /** Twist, where the rules in force limit it: at every station, and the worst of the sheet. */
 export function twistFindings(context: Context): readonly Finding[] {
-  if (context.rules.trackLimits('twist3m').length === 0) return [];
+  if (twistLimits(context).length === 0) return [];
   const column = stationColumn(context, 'crosslevel');
   const heading: Heading = {
     part: 'track',
@@ -116,7 +123,7 @@ export function twistFindings(context: Context): readonly Finding[] {
       { ...of, remarks: [between(twist), ...(of.remarks ?? [])] },
       'crossLength',
       twist.taken,
-      checkAll(twist.limits, twist.taken.value, twist.taken.u),
+      context.rules.trackClass === undefined ? [] : checkAll(twist.limits, twist.taken.value, twist.taken.u),
     );
   return [
     finding(heading, worst),

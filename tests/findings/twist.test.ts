@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest';
+import { findings } from '~/lib/findings';
+import { buildContext } from '~/lib/findings/context';
+import { stationClasses } from '~/lib/findings/track/class-met';
+import { found } from './by-id';
+import { buildRecord, type ReadingSpec } from './record-builder';
+
+/** Crosslevel in mm at places in m, in a metric case under EN 13848-5. */
+const record = (sheet: readonly (readonly [number, number])[], authorised: string | null) => {
+  const readings: readonly ReadingSpec[] =
+    authorised === null ? [] : [{ quantity: 'authorisedSpeed', entered: authorised }];
+  return buildRecord({
+    units: 'metric',
+    fields: { ruleSet: 'en13848-5', alignment: 'tangent' },
+    readings,
+    station: sheet.map(([at, level]) => ({
+      id: `s${at}`,
+      fields: { name: String(at), disturbance: 'undisturbed' },
+      readings: [
+        { quantity: 'stationPosition', entered: String(at) },
+        { quantity: 'crosslevel', entered: String(level) },
+      ],
+    })),
+  });
+};
+
+const met = (of: ReturnType<typeof buildRecord>) =>
+  stationClasses(buildContext(of, { seed: 1 }), findings(of, { seed: 1 }));
+
+describe('twist under EN 13848-5', () => {
+  it('is held against the limit for the base it was read over', () => {
+    // 35 mm over 5 m, 21 mm over 3 m, 50 mm over 10 m: 20/l + 3 mm per metre, at most 7.
+    const of = record(
+      [
+        [-10, 0],
+        [-5, 36],
+        [-2, 16],
+        [0, 16],
+      ],
+      '100',
+    );
+    const at = found(of);
+    expect(at.measured('twist:s-5')).toMatchObject({ value: 36, limits: [{ limit: 35, exceeded: true }] });
+    expect(at.measured('twist:s-2')).toMatchObject({ value: -20, limits: [{ limit: 21, exceeded: false }] });
+    expect(at.measured('twist:s0').limits[0]?.limit).toBe(35);
+    expect(at.measured('twist3m').value).toBe(36);
+  });
+
+  it('decides the band each station meets, known speed or not', () => {
+    const sheet = [
+      [-3, 0],
+      [0, 18],
+    ] as const;
+    // 21 mm up to 200 km/h and 15 above, over 3 m.
+    expect(met(record(sheet, '100')).map(({ highest }) => highest)).toEqual(['over 160 to 200 km/h']);
+    expect(met(record(sheet, null)).map(({ highest }) => highest)).toEqual(['over 160 to 200 km/h']);
+    expect(found(record(sheet, null)).measured('twist3m').limits).toEqual([]);
+  });
+
+  it('says so when no two stations stand a base of the limit apart', () => {
+    const far = record(
+      [
+        [-30, 0],
+        [0, 20],
+      ],
+      '100',
+    );
+    expect(found(far).get('twist3m').kind).toBe('notMeasured');
+  });
+});
