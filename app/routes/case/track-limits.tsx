@@ -81,7 +81,7 @@ export default function TrackLimits() {
             />
           </div>
           <div className="field">
-            <label htmlFor="limits">Limits</label>
+            <label htmlFor="limits-text">Limits</label>
             <p className="field__help" id="limits-help">
               Two lines first: name and document. Then what is limited; most or least; the amount with its
               unit, for every class or class by class (a dash for none); and where needed tangent or curve,
@@ -89,7 +89,7 @@ export default function TrackLimits() {
               {view.isExample && ' What stands here is an example: write your own over it.'}
             </p>
             <textarea
-              id="limits"
+              id="limits-text"
               name="limits"
               rows={14}
               spellCheck={false}
