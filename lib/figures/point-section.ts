@@ -43,9 +43,11 @@ const MOST_PX_PER_MM = 7;
 
 /** What is seen of the sections, mm: from the gauge line to both sides, above the rail, below the flange. */
 const FIELD_MM = 9;
-const INSIDE_MM = { least: 25, most: 48, beyondEdge: 6 } as const;
+const INSIDE_MM = { least: 25, most: 36, beyondEdge: 5 } as const;
 const ABOVE_MM = 7;
 const BELOW_TIP_MM = 4;
+/** A point lower than this below the flange lies off the drawing. */
+const MOST_BELOW_MM = 14;
 
 /** Probabilities are given as the findings give them; nothing is certain. */
 const chance = (share: number): string =>
@@ -97,15 +99,17 @@ const slopeWords = ({ square: { fit } }: DrawnPlace): string =>
     ? 'the flange passes over the top'
     : `flange slopes at ${formatMeasure(fit.least.slopeRad, { dimension: 'angle', unit: '°' })} there`;
 
-/** How much of the section is shown: the flange, and the point as far out as it can matter. */
+/** How much of the section is shown: the flange, and the side of the point unless it lies far beyond its face. */
 function seen(data: PointSectionData): { readonly insideMm: number; readonly downMm: number } {
+  const { tipDepthMm } = data.square;
+  const tops = data.places.map(({ topMm }) => topMm);
   const edges = data.places.map(({ point }) => (point.xMm.length === 0 ? 0 : Math.max(...point.xMm)));
   return {
     insideMm: Math.min(
       INSIDE_MM.most,
       Math.max(INSIDE_MM.least, ...edges.map((edge) => edge + INSIDE_MM.beyondEdge)),
     ),
-    downMm: data.square.tipDepthMm + BELOW_TIP_MM,
+    downMm: Math.min(tipDepthMm + MOST_BELOW_MM, Math.max(tipDepthMm, ...tops)) + BELOW_TIP_MM,
   };
 }
 

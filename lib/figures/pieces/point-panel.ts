@@ -125,13 +125,14 @@ function outsideFace(place: DrawnPlace, flange: FlangeAtRail, view: PointView): 
 /** The smallest clearance where it is, or how far the flange passes over the point. */
 function dimension(place: DrawnPlace, flange: FlangeAtRail, view: PointView, text: string): readonly Shape[] {
   const at = onPanel(view);
+  const { x: left, y: head, width, height } = view.frame;
   const { reachMm, least } = place.square.fit;
   if (least === null) {
     const edgeMm = Math.max(...place.point.xMm.slice(0, 3), 0);
     const [x, top] = at(edgeMm + BESIDE_EDGE_MM, place.topMm);
     const [, tip] = at(0, place.topMm + reachMm);
     const [edge] = at(edgeMm, place.topMm);
-    return upright(tip, top, x, null, edge, text, {
+    return upright(tip, Math.min(top, head + height), x, null, edge, text, {
       beside: view.side === 'left' ? 'after' : 'before',
       backed: true,
     });
@@ -139,7 +140,9 @@ function dimension(place: DrawnPlace, flange: FlangeAtRail, view: PointView, tex
   const face = faceAt(flange, least.depthMm);
   const [fromFlange, y] = at(face, least.depthMm);
   const [fromPoint] = at(face - least.clearanceMm, least.depthMm);
-  return across(fromFlange, fromPoint, y, null, null, text, {
+  // The side of a thick point may lie off the drawing, as a low top may: the dimension then runs to the edge.
+  const end = Math.min(left + width, Math.max(left, fromPoint));
+  return across(fromFlange, end, y, null, null, text, {
     outside: view.side === 'left' ? 'after' : 'before',
     backed: true,
   });

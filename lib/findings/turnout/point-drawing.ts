@@ -52,7 +52,7 @@ export type PointDrawing = {
 };
 
 /** The drawn part of a point goes this far below the tip of the flange, mm. */
-const BELOW_FLANGE_MM = 6;
+const BELOW_FLANGE_MM = 20;
 
 /**
  * What the clearances of a facing point were computed from, for drawing it: the same fits and draws as its
