@@ -1,4 +1,4 @@
-import { and, asc, eq, isNull, max, sql } from 'drizzle-orm';
+import { and, asc, eq, isNull, sql } from 'drizzle-orm';
 import { KINDS } from '~/lib/case/kinds';
 import type { Entity, EntityKind } from '~/lib/case/record';
 import type { Actor } from './actor';
@@ -6,6 +6,7 @@ import { write, type Tx } from './change';
 import { entityTable } from './entity-tables';
 import { completeFields, difference, fieldsOf, type Fields } from './fields';
 import { newId } from './id';
+import { nextOrder } from './next-order';
 import type { Db } from './open';
 import { setRemoved } from './removal';
 
@@ -147,12 +148,7 @@ export function insertEntities(
   at: string,
 ): readonly Pick<Entity, 'id' | 'order' | 'fields'>[] {
   const table = entityTable(kind);
-  const last = tx
-    .select({ order: max(table.sortOrder) })
-    .from(table)
-    .where(eq(table.caseId, caseId))
-    .get();
-  const first = (last?.order ?? -1) + 1;
+  const first = nextOrder(tx, caseId, table);
   return fieldsList.map((given, index) => {
     const entity = { id: newId(), order: first + index, fields: completeFields(KINDS[kind], given) };
     tx.insert(table)

@@ -1,9 +1,10 @@
-import { asc, eq, max, sql } from 'drizzle-orm';
+import { asc, eq, sql } from 'drizzle-orm';
 import type { OwnShape } from '~/lib/case/trace';
 import { sha256Hex, type Json } from '~/lib/custody/canonical';
 import type { Actor } from './actor';
 import { write, type Tx } from './change';
 import { newId } from './id';
+import { nextOrder } from './next-order';
 import { takeStaged } from './imports';
 import type { Db } from './open';
 import { setRemoved, type Removable } from './removal';
@@ -22,16 +23,11 @@ export const addOwnShape = (db: Db, caseId: string, given: NewOwnShape, actor: A
   const points = sealPoints(given.pointsMm);
   return write(db, caseId, actor, (tx, at) => {
     if (given.stagedImportId !== undefined) takeStaged(tx, caseId, given.stagedImportId);
-    const last = tx
-      .select({ order: max(ownShape.sortOrder) })
-      .from(ownShape)
-      .where(eq(ownShape.caseId, caseId))
-      .get();
     const id = newId();
     const row: Row = {
       id,
       caseId,
-      sortOrder: (last?.order ?? -1) + 1,
+      sortOrder: nextOrder(tx, caseId, ownShape),
       createdAt: at,
       removedAt: null,
       removedReason: null,

@@ -1,9 +1,10 @@
-import { and, asc, eq, max, sql } from 'drizzle-orm';
+import { and, asc, eq, sql } from 'drizzle-orm';
 import type { Photo } from '~/lib/case/record';
 import { canonicalJson } from '~/lib/custody/canonical';
 import type { Actor } from './actor';
 import { write, type Tx } from './change';
 import { newId } from './id';
+import { nextOrder } from './next-order';
 import type { Db } from './open';
 import { setRemoved, type Removable } from './removal';
 import { photo } from './schema';
@@ -19,14 +20,9 @@ export type PhotoChange = Partial<Pick<Photo, 'caption' | 'subject' | 'personId'
 export const addPhoto = (db: Db, caseId: string, meta: NewPhoto, actor: Actor): string =>
   write(db, caseId, actor, (tx, at) => {
     if (meta.subject !== null) requireSubject(tx, caseId, meta.subject);
-    const last = tx
-      .select({ order: max(photo.sortOrder) })
-      .from(photo)
-      .where(eq(photo.caseId, caseId))
-      .get();
     const added: Photo = {
       id: newId(),
-      order: (last?.order ?? -1) + 1,
+      order: nextOrder(tx, caseId, photo),
       sha256: meta.sha256,
       fileName: meta.fileName,
       mime: meta.mime,

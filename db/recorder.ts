@@ -1,10 +1,11 @@
-import { and, asc, eq, max } from 'drizzle-orm';
+import { and, asc, eq } from 'drizzle-orm';
 import type { RecorderRun } from '~/lib/case/record';
 import { recorderChannel as channelOf } from '~/lib/case/recorder';
 import { sha256Hex } from '~/lib/custody/canonical';
 import type { Actor } from './actor';
 import { write, type Tx } from './change';
 import { newId } from './id';
+import { nextOrder } from './next-order';
 import { takeStaged } from './imports';
 import type { Db } from './open';
 import { setRemoved, type Removable } from './removal';
@@ -51,11 +52,6 @@ export function addRecorderRun(
   });
   return write(db, caseId, actor, (tx, at) => {
     if (meta.stagedImportId !== undefined) takeStaged(tx, caseId, meta.stagedImportId);
-    const last = tx
-      .select({ order: max(recorderRun.sortOrder) })
-      .from(recorderRun)
-      .where(eq(recorderRun.caseId, caseId))
-      .get();
     const added = {
       id: newId(),
       name: meta.name,
@@ -67,7 +63,7 @@ export function addRecorderRun(
       note: meta.note,
     };
     tx.insert(recorderRun)
-      .values({ ...added, caseId, sortOrder: (last?.order ?? -1) + 1, createdAt: at })
+      .values({ ...added, caseId, sortOrder: nextOrder(tx, caseId, recorderRun), createdAt: at })
       .run();
     sealed.forEach(({ channel, unit, samples, samplesSha256 }, sortOrder) => {
       tx.insert(recorderChannel).values({ runId: added.id, channel, unit, sortOrder, samplesSha256 }).run();

@@ -1,9 +1,10 @@
-import { and, asc, eq, max, sql } from 'drizzle-orm';
+import { and, asc, eq, sql } from 'drizzle-orm';
 import type { Trace } from '~/lib/case/trace';
 import { canonicalJson, sha256Hex, type Json } from '~/lib/custody/canonical';
 import type { Actor } from './actor';
 import { write, type Tx } from './change';
 import { newId } from './id';
+import { nextOrder } from './next-order';
 import { takeStaged } from './imports';
 import type { Db } from './open';
 import { setRemoved, type Removable } from './removal';
@@ -37,16 +38,11 @@ export const addTrace = (db: Db, caseId: string, given: NewTrace, actor: Actor):
   return write(db, caseId, actor, (tx, at) => {
     if (given.stagedImportId !== undefined) takeStaged(tx, caseId, given.stagedImportId);
     requireSubject(tx, caseId, given.subject);
-    const last = tx
-      .select({ order: max(trace.sortOrder) })
-      .from(trace)
-      .where(eq(trace.caseId, caseId))
-      .get();
     const id = newId();
     const row: Row = {
       id,
       caseId,
-      sortOrder: (last?.order ?? -1) + 1,
+      sortOrder: nextOrder(tx, caseId, trace),
       createdAt: at,
       removedAt: null,
       removedReason: null,

@@ -94,8 +94,9 @@ export default function Log() {
         </p>
         <p>
           <Link to="?check=now" className="button button--small">
-            Check again now, with the content of every photo
-          </Link>
+            Check again now
+          </Link>{' '}
+          <span className="soft">This reads every photo too.</span>
         </p>
       </Sheet>
       <Sheet title={newest ? 'Newest entries' : 'Older entries'}>
