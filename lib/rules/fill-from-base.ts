@@ -118,12 +118,23 @@ export type BesideRow = {
   readonly standing: Standing;
 };
 
+const isFilled = (set: RuleSet, base: RuleLimit, classId: string): boolean =>
+  set.limits.some(
+    ({ from, quantity, sense, perClass }) =>
+      from !== set.name &&
+      quantity === base.quantity &&
+      sense === base.sense &&
+      typeof perClass[classId] === 'number',
+  );
+
 /** Every own limit of a set beside the base's on the same thing. */
 export function besideRows(set: RuleSet, base: RuleSet): readonly BesideRow[] {
   const rows = new Map<string, BesideRow>();
   for (const own of set.limits.filter(({ from }) => from === set.name)) {
     for (const { limit, classes } of besideBase(own, base)) {
       for (const each of classes) {
+        // Not named here, and the base's holds: there is nothing to compare.
+        if (own.perClass[each.classId] === null && isFilled(set, limit, each.classId)) continue;
         const key = [own.id, limit.id, each.own, each.base].join('|');
         const before = rows.get(key);
         rows.set(key, {

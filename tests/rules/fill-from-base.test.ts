@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { limitsFor } from '~/lib/rules/apply';
-import { besideBase } from '~/lib/rules/fill-from-base';
+import { besideBase, besideRows } from '~/lib/rules/fill-from-base';
 import { readRailroadLimits, splitHeads, withChosenHeads } from '~/lib/rules/railroad-lines';
 import { RULE_QUANTITIES } from '~/lib/rules/rule-quantity';
 import type { RuleLimit, RuleSet } from '~/lib/rules/rule-set';
@@ -83,6 +83,15 @@ describe('own limits beside the base', () => {
       '3 same',
       '4 dropped',
       '5 stricter',
+    ]);
+  });
+
+  it('leave away the classes for which the base holds', () => {
+    const rows = besideRows(read('gauge; most; 2=57 7/8", 3=57 1/2", 4=-'), us49cfr213);
+    expect(rows.map(({ classIds, standing }) => `${classIds.join()} ${standing}`)).toEqual([
+      '2 looser',
+      '3 stricter',
+      '4 dropped',
     ]);
   });
 
