@@ -5,6 +5,7 @@ import type { Trace } from '~/lib/case/trace';
 import { canonicalJson, sha256Hex } from '~/lib/custody/canonical';
 import { formatWithUncertainty } from '~/lib/readings/format';
 import type { UnitSystem } from '~/lib/readings/unit';
+import { computeFeatures } from './compute-features.server';
 import type { FeatureValues } from './feature-values';
 
 /** Inches as fractions where they are known no better, as everywhere on the screens. */
@@ -28,6 +29,8 @@ function contentKey({ record, caseId }: LoadedCase, trace: Trace): string {
 
 /** What is taken from an outline: computed in the worker, once for one content. */
 export function featureValues(loaded: LoadedCase, trace: Trace): Promise<FeatureValues> {
+  // A point takes some milliseconds, less than asking the worker.
+  if (trace.shape === 'point') return Promise.resolve(computeFeatures(loaded.record, trace));
   const key = contentKey(loaded, trace);
   const known = cache.get(key);
   if (known !== undefined) {

@@ -11,10 +11,12 @@ import { makingText, nameOfTrace } from '~/lib/case/trace-words';
 import { earlierLines, raised, type EarlierTrace } from '~/lib/figures/earlier-traces';
 import { outlineOverlay } from '~/lib/figures/outline-overlay';
 import { outlinePlain } from '~/lib/figures/outline-plain';
+import { pointTraceData, pointTraceFigure } from '~/lib/figures/point-trace';
 import type { Figure } from '~/lib/figures/shapes';
 import { toSvg } from '~/lib/figures/svg';
 import type { Outline } from '~/lib/outline/outline';
 import { outlineOfPairs } from '~/lib/outline/pairs';
+import { tracedPoint } from '~/lib/turnout/point-trace';
 import { aboutKey } from './about';
 import type { FeatureValues } from './feature-values';
 import type { HandTrial } from './hand';
@@ -75,27 +77,25 @@ const asDrawn = ({ record }: LoadedCase, trace: Trace, width: number): Figure =>
     { width },
   );
 
-/** A point has no shape to be laid over: by itself, its back at the upright axis and its top at the level one. */
-const ofPoint = ({ record }: LoadedCase, trace: Trace, outline: Outline, width: number): Figure =>
-  outlinePlain(
-    {
-      title: nameOfTrace(record, trace),
-      description:
-        'The cross-section of the point: back against the stock rail at the left, gauge side at the right.',
-      lines: [{ outline, as: 'trace', label: 'as traced, gauge side at the right' }],
-      axes: true,
-      system: systemOf(record.fields),
-    },
-    { width },
-  );
+/** A point has no shape to be laid over: by itself, as it is kept or as it is tried. */
+function ofPoint(loaded: LoadedCase, { trace, hand }: Shown, width: number): Figure {
+  const { record } = loaded;
+  const { mirrored, ...moved } = hand;
+  const point = tracedPoint({ ...trace, mirrored, hand: { ...moved, reason: '' } });
+  return point.ok
+    ? pointTraceFigure(pointTraceData(nameOfTrace(record, trace), point.value, systemOf(record.fields)), {
+        width,
+      })
+    : asDrawn(loaded, trace, width);
+}
 
 /** The outline over a reference shape with its dimensions; as it was drawn when it cannot be placed. */
 function figureOf(loaded: LoadedCase, shown: Shown, width: number): Figure {
   const { record } = loaded;
   const { trace, values, reference, hand, trying } = shown;
+  if (trace.shape === 'point') return ofPoint(loaded, shown, width);
   if (!values.ok) return asDrawn(loaded, trace, width);
   const traced = placedOutline(record, trace, values, hand);
-  if (trace.shape === 'point') return ofPoint(loaded, trace, traced, width);
   const part = heightOf(traced) > HEAD_MM ? 'whole' : 'running';
   return outlineOverlay(
     {

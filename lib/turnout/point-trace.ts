@@ -12,7 +12,7 @@ import { registerPoint } from './register-point';
 /** Depth below the highest part at which the gauge-side edge is taken, under the rounding of the top. 1/16 in. */
 export const EDGE_DEPTH_MM = 1.5875;
 /** Depth of the second thickness, and how far down the slope is taken: that of the gauge line, 5/8 in. */
-const LOWER_MM = 15.875;
+export const LOWER_MM = 15.875;
 /** A shorter stretch than this has no slope that could be relied on. 1/4 in. */
 const LEAST_SLOPE_MM = 6.35;
 

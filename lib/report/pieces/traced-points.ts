@@ -3,7 +3,7 @@ import { nameOfEntity } from '../../case/name-of';
 import type { Entity } from '../../case/record';
 import type { Trace } from '../../case/trace';
 import { behindText, makingText } from '../../case/trace-words';
-import { outlinePlain, type DrawnOutline } from '../../figures/outline-plain';
+import { pointTraceData, pointTraceFigure } from '../../figures/point-trace';
 import { featureText } from '../../figures/trace-dimensions';
 import { POINT_FEATURES, tracedPoint, type TracedPoint } from '../../turnout/point-trace';
 import type { Report } from '../report';
@@ -38,7 +38,7 @@ export function pointDrawings(report: Report, writer: Writer): void {
       return [];
     });
     for (const pair of inPairs(laid)) {
-      drawn(report, writer, pair);
+      for (const each of pair) drawn(report, writer, each);
       writer.table(`Features of the outlines: ${namesOf(pair)}`, features(pair, report));
     }
     if (laid.length === 0) continue;
@@ -49,37 +49,20 @@ export function pointDrawings(report: Report, writer: Writer): void {
 
 const partOf = (trace: Trace): string => `${trace.side} point ${behindText(trace)}`;
 
-const PENS: readonly DrawnOutline['as'][] = ['trace', 'earlier'];
-
 const inPairs = (laid: readonly Laid[]): readonly (readonly Laid[])[] =>
   laid.flatMap((_, i) => (i % 2 === 0 ? [laid.slice(i, i + 2)] : []));
 
 const namesOf = (laid: readonly Laid[]): string => laid.map(({ trace }) => partOf(trace)).join(', ');
 
-/** Two cross-sections in one drawing, back on back and top on top. */
-function drawn({ system }: Report, writer: Writer, laid: readonly Laid[]): void {
-  const names = laid.map(({ trace }) => partOf(trace)).join(' and the ');
+function drawn({ system }: Report, writer: Writer, { trace, point }: Laid): void {
   writer.figure(
-    outlinePlain(
-      {
-        title: `Outline of the ${names}`,
-        description: `Cross-section of the ${names}: back against the stock rail at the left, gauge side at the right.`,
-        lines: laid.map(({ trace, point }, i) => ({
-          outline: point.outline,
-          as: PENS[i] ?? 'trace',
-          label: partOf(trace),
-        })),
-        axes: true,
-        system,
-      },
-      { width: FIGURE_PX },
-    ),
-    `Cross-section of the ${names}: back against the stock rail at the left, gauge side at the right, laid back on back and top on top.`,
+    pointTraceFigure(pointTraceData(partOf(trace), point, system), { width: FIGURE_PX }),
+    `Cross-section of the ${partOf(trace)}: back against the stock rail at the left, gauge side at the right; ±: k = 2.`,
     true,
   );
 }
 
-const FIGURE_PX = 420;
+const FIGURE_PX = 520;
 
 const features = (laid: readonly Laid[], { system }: Report): Table => ({
   columns: [
