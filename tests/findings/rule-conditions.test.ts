@@ -168,6 +168,7 @@ describe('operations at more than 5 in of cant deficiency', () => {
       station: stationSheet([-4, -3, -2, -1, 0, 1, 2, 3, 4], {
         midOrdinate62: (step) => (step === 0 ? '7 1/2' : '6'),
         'profile62.left': () => '0',
+        'profile31.left': (step) => (step === 0 ? '1 1/2' : '0'),
         crosslevel: () => '3',
       }),
     });
@@ -181,6 +182,22 @@ describe('operations at more than 5 in of cant deficiency', () => {
     expect(sections(record('5'))).toEqual(['49 CFR 213.55(a)']);
     expect(sections(record('6'))).toEqual(['49 CFR 213.55(a)', '49 CFR 213.55(b)']);
     expect(sections(record('6', 'tangent'))).toEqual(['49 CFR 213.55(a)']);
+  });
+
+  it('holds profile of a 31-ft chord against its own limit', () => {
+    const limits = (of: ReturnType<typeof buildRecord>) =>
+      byId(of, OPTIONS)
+        .measured('profile31LeftWorst')
+        .limits.map(({ citation, exceeded }) => [citation, exceeded]);
+    expect(limits(record('6'))).toEqual([['49 CFR 213.63(b)', true]]);
+    expect(limits(record(null))).toEqual([]);
+  });
+
+  it('raises the speed the curve allows', () => {
+    const speed = (of: ReturnType<typeof buildRecord>) =>
+      byId(of, OPTIONS).measured('maximumCurvingSpeed').value;
+    // V² is in proportion to Ea + Eu: (3 + 6) / (3 + 3).
+    expect(speed(record('6')) / speed(record(null))).toBeCloseTo(Math.sqrt(9 / 6), 2);
   });
 
   it('asks for crosslevel less than 10 ft apart', () => {

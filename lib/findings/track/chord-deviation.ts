@@ -22,6 +22,8 @@ type Chord = {
   readonly pointsM: number;
   /** Line is taken on one rail of the two, which the finding then names. */
   readonly onLineRail: boolean;
+  /** Not asked for: found only where somebody read it. */
+  readonly onlyWhereRead?: boolean;
 };
 
 export const QUARTER_62_M = toCanonical(15.5, 'ft', 'alongTrack');
@@ -55,11 +57,23 @@ const CHORDS: readonly Chord[] = [
     pointsM: QUARTER_62_M,
     onLineRail: false,
   })),
+  ...(['left', 'right'] as const).map((side) => ({
+    what: `profile31${side === 'left' ? 'Left' : 'Right'}`,
+    name: `Profile of the ${side} rail, 31-ft chord`,
+    quantity: 'profile31',
+    slot: side,
+    limits: 'profile31' as const,
+    pointsM: QUARTER_31_M,
+    onLineRail: false,
+    onlyWhereRead: true,
+  })),
 ];
 
 /** Alinement and profile: deviation of mid-ordinates from uniform, per station and worst. */
 export const chordDeviationFindings = (context: Context): readonly Finding[] =>
-  CHORDS.flatMap((chord) => forChord(context, chord));
+  CHORDS.filter(({ onlyWhereRead, quantity }) => !onlyWhereRead || context.read.anyRead(quantity)).flatMap(
+    (chord) => forChord(context, chord),
+  );
 
 function forChord(context: Context, chord: Chord): readonly Finding[] {
   const column = stationColumn(context, chord.quantity, chord.slot);

@@ -15,6 +15,7 @@ import { limitCheck } from '../limit-check';
 import { oncePerContext } from '../once-per-context';
 import type { Taken } from '../reading-index';
 import { stationColumn } from '../station-column';
+import { fromCanonical } from '../../readings/convert';
 import type { Dimension } from '../../readings/unit';
 import { percent } from '../words';
 import { podAverage } from './curvature';
@@ -44,6 +45,10 @@ const NEEDED: Readonly<Record<keyof CurveAtPod, string>> = {
   speed: 'speed at the POD',
 };
 
+/** Cant deficiency the equipment may run at: 3 in, or what it is qualified for beyond that. */
+const allowedMm = ({ rules }: Context): number =>
+  Math.max(QUALIFIED_UNBALANCE_MM, rules.place.qualifiedUnbalanceMm ?? 0);
+
 /** Elevation at the POD, and what it and the curvature say of the speed. */
 export function curvingFindings(context: Context): readonly Finding[] {
   const at = curveAtPod(context);
@@ -69,10 +74,10 @@ export function curvingFindings(context: Context): readonly Finding[] {
     ),
     make(
       'maximumCurvingSpeed',
-      'Maximum curving speed for 3 in of unbalance',
+      `Maximum curving speed for ${Number(fromCanonical(allowedMm(context), 'in', 'crossLength').toFixed(2))} in of unbalance`,
       'speed',
       ['curvature', 'elevation'],
-      (k, e) => maximumCurvingSpeedMs(k, e),
+      (k, e) => maximumCurvingSpeedMs(k, e, allowedMm(context)),
     ),
     make(
       'balanceElevation',
@@ -98,10 +103,13 @@ const unbalanceLimit = (context: Context, taken: Taken): readonly LimitCheck[] =
     ? []
     : [
         limitCheck({
-          name: 'Unbalance for which every vehicle is qualified',
+          name:
+            allowedMm(context) > QUALIFIED_UNBALANCE_MM
+              ? 'Unbalance the equipment is qualified for'
+              : 'Unbalance for which every vehicle is qualified',
           citation: rule.citation,
           sense: 'max',
-          limit: QUALIFIED_UNBALANCE_MM,
+          limit: allowedMm(context),
           source: rule.source,
           value: taken.value,
           u: taken.u,
