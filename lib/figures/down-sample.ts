@@ -15,12 +15,13 @@ const usualStep = (x: ArrayLike<number>): number => {
   return steps[Math.floor(steps.length / 2)] ?? 0;
 };
 
-/** All samples between `from` and `to`, with a NaN put into each pause. */
+/** All samples between `from` and `to`, with a NaN put into each pause and at each step back. */
 function whole(x: ArrayLike<number>, y: ArrayLike<number>, first: number, last: number): Thinned {
   const step = usualStep(x);
   const [xs, ys]: [number[], number[]] = [[], []];
   for (let i = first; i <= last; i += 1) {
-    if (i > first && step > 0 && x[i]! - x[i - 1]! > GAP_STEPS * step) {
+    const run = x[i]! - x[i - 1]!;
+    if (i > first && step > 0 && (run > GAP_STEPS * step || run < 0)) {
       xs.push((x[i]! + x[i - 1]!) / 2);
       ys.push(NaN);
     }

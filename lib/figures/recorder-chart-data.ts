@@ -27,7 +27,7 @@ export function recorderChartData(samples: RunSamples, about: About): RecorderCh
   return {
     ...shared,
     podTimeS: atPod?.timeS ?? null,
-    ...(atPod === null ? {} : { podPlacedBy: atPod.remark }),
+    ...(atPod === null ? {} : { podPlacedBy: atPod.remark, podIndex: atPod.index }),
     acceleration: accelerations(time, speed, speedU),
     ...(toGo === null ? {} : { alongM: toGo.map((each) => from - each) }),
     slack: slackEvents(samples, speedU),

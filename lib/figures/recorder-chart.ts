@@ -1,4 +1,4 @@
-import { ticks } from 'd3-array';
+import { extent, ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
 import { firstEmergency, type RunSamples } from '../case/recorder-moments';
 import type { UnitSystem } from '../readings/unit';
@@ -19,6 +19,8 @@ export type RecorderChartData = {
   readonly samples: RunSamples;
   /** When the POD was passed, on the run's own time, s; null when it is not known. */
   readonly podTimeS: number | null;
+  /** The sample it was passed at, when it is known. */
+  readonly podIndex?: number;
   /** Drawn as a limit on the speed; null when not recorded. */
   readonly authorisedSpeedMs: number | null;
   /** How the POD line was placed, for its description. */
@@ -107,19 +109,31 @@ const hasData = (values: Float64Array | undefined): values is Float64Array => va
 
 type Moment = {
   readonly timeS: number;
+  /** The sample, where it is known: the clock may show one time twice. */
+  readonly index: number | null;
   readonly label: string;
   readonly ink: Ink;
   readonly dash: readonly number[];
 };
 
-function momentsOf({ samples, podTimeS }: RecorderChartData): readonly Moment[] {
+function momentsOf({ samples, podTimeS, podIndex }: RecorderChartData): readonly Moment[] {
   const emergency = firstEmergency(samples);
   const at = emergency === null ? undefined : samples.time?.[emergency];
   return [
     ...(podTimeS === null
       ? []
-      : [{ timeS: podTimeS, label: 'POD', ink: 'mark' as const, dash: [9, 3, 2, 3] }]),
-    ...(finite(at) ? [{ timeS: at!, label: 'emergency', ink: 'limit' as const, dash: [3, 2] }] : []),
+      : [
+          {
+            timeS: podTimeS,
+            index: podIndex ?? null,
+            label: 'POD',
+            ink: 'mark' as const,
+            dash: [9, 3, 2, 3],
+          },
+        ]),
+    ...(finite(at)
+      ? [{ timeS: at!, index: emergency, label: 'emergency', ink: 'limit' as const, dash: [3, 2] }]
+      : []),
   ];
 }
 
@@ -221,11 +235,15 @@ export function recorderChart(data: RecorderChartData, options: RecorderChartOpt
     data.acceleration === undefined ? data.samples : { ...data.samples, [ACCELERATION]: data.acceleration };
   const byDistance = against === 'distance' && hasData(data.alongM);
   const places = byDistance ? data.alongM! : time;
-  const placeOf = (timeS: number): number => (byDistance ? placeAt(time, places, timeS) : timeS);
+  const placeOf = (timeS: number, index: number | null = null): number =>
+    !byDistance ? timeS : index === null ? placeAt(time, places, timeS) : (places[index] ?? NaN);
   const last = time.length - 1;
-  const fromS = Math.max(options.fromS ?? -Infinity, time[0]!);
-  const toS = Math.min(options.toS ?? Infinity, time[last]!);
-  const [from, to] = [placeOf(fromS), placeOf(toS)];
+  // A clock that steps back may begin or end within the times of the run.
+  const [lowS, highS] = extent(time);
+  const fromS = Math.max(options.fromS ?? -Infinity, lowS ?? NaN);
+  const toS = Math.min(options.toS ?? Infinity, highS ?? NaN);
+  const from = placeOf(fromS, options.fromS === undefined ? 0 : null);
+  const to = placeOf(toS, options.toS === undefined ? last : null);
   if (!(to > from)) return empty(width, name);
 
   const margin = width < 600 || authorisedSpeedMs === null ? 0 : 112;
@@ -265,7 +283,7 @@ export function recorderChart(data: RecorderChartData, options: RecorderChartOpt
   });
 
   const inPart = (place: number): boolean => place >= from && place <= to;
-  const moments = momentsOf(data).filter(({ timeS }) => inPart(placeOf(timeS)));
+  const moments = momentsOf(data).filter(({ timeS, index }) => inPart(placeOf(timeS, index)));
   const zero = zeroOf(momentsOf(data), fromS);
   const zeroPlace = byDistance ? (data.podTimeS === null ? from : 0) : zero.timeS;
   const zeroName = byDistance
@@ -273,13 +291,14 @@ export function recorderChart(data: RecorderChartData, options: RecorderChartOpt
       ? 'run from the start of the part shown'
       : 'run from the POD'
     : zero.name;
-  const xs = moments.map(({ timeS }) => x(placeOf(timeS)));
+  const xs = moments.map(({ timeS, index }) => x(placeOf(timeS, index)));
   const labels = moments.map(({ label }) => textWidth(label, LETTER, 'bold') + 10);
   const labelXs = shiftApart(xs, labels, LEFT, LEFT + plot);
   const upright = (top: number, bottom: number): Shape[] =>
     moments.map(({ ink, dash }, i) => line([xs[i]!, top], [xs[i]!, bottom], pen(ink, 1.4, dash)));
   const pauses = (faults?.gaps ?? []).flatMap(([a, b]) => {
-    const [left, right] = [Math.max(placeOf(a), from), Math.min(placeOf(b), to)];
+    const after = time.findIndex((each, i) => i > 0 && each === b && time[i - 1] === a);
+    const [left, right] = [Math.max(placeOf(a, after - 1), from), Math.min(placeOf(b, after), to)];
     return right > left ? [[x(left), Math.max(1, x(right) - x(left))] as const] : [];
   });
   const steps = (faults?.backward ?? []).map((index) => places[index]!).filter(inPart);
@@ -287,7 +306,7 @@ export function recorderChart(data: RecorderChartData, options: RecorderChartOpt
     ...pauses.map(([left, wide]) => box(left, top, wide, bottom - top, { fill: 'warn', fillOpacity: 0.16 })),
     ...steps.map((place) => line([x(place), top], [x(place), bottom], pen('warn', 1.2, [1.5, 2.5]))),
   ];
-  const shownSlack = slack.filter(({ timeS }) => inPart(placeOf(timeS)));
+  const shownSlack = slack.filter(({ timeS, index }) => inPart(placeOf(timeS, index)));
 
   let y = HEAD;
   let firstTop = NaN;
@@ -341,7 +360,7 @@ export function recorderChart(data: RecorderChartData, options: RecorderChartOpt
         words(labelXs[i]!, 14, label, { anchor: 'middle', bold: true, ink }),
       ]),
       ...drawn,
-      ...shownSlack.flatMap((event) => slackSign(event, x(placeOf(event.timeS)), firstTop + 6)),
+      ...shownSlack.flatMap((event) => slackSign(event, x(placeOf(event.timeS, event.index)), firstTop + 6)),
       line([LEFT, y], [LEFT + plot, y], pen('ink', 1)),
       ...marks.flatMap((tick) => {
         const at = x(tick * perUnit + zeroPlace);

@@ -74,7 +74,7 @@ export function trainProfile(
       ? []
       : [
           {
-            title: 'Grade under each vehicle at the POD',
+            title: 'Grade under each vehicle',
             scale: 'share' as const,
             includeZero: true,
             reference: { value: 0, label: 'uphill above' },
@@ -87,10 +87,10 @@ export function trainProfile(
       ? []
       : [
           {
-            title: 'Curvature under each vehicle at the POD',
+            title: 'Curvature under each vehicle',
             scale: 'curvature' as const,
             includeZero: true,
-            reference: { value: 0, label: 'as the curve at the POD above, the other hand below' },
+            reference: { value: 0, label: 'hand of the POD above' },
             series: [
               {
                 label: 'curvature',
@@ -117,7 +117,7 @@ export function trainProfile(
       ? []
       : [
           {
-            title: 'L/V of the worse truck side from coupler forces',
+            title: 'L/V of the worse truck side',
             scale: 'ratio' as const,
             includeZero: true,
             series: bandSeries(ratios, 'seriesC', middles),

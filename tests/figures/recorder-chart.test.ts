@@ -176,3 +176,40 @@ describe('recorderChart of a faulty run', () => {
     expectShapesInside(figure);
   });
 });
+
+describe('a clock that steps back', () => {
+  const back = series(200, (i) => (i < 120 ? i : i - 60));
+  const samples = {
+    time: back,
+    speed: series(200, () => 10),
+    emergency: series(200, (i) => (i >= 150 ? 1 : 0)),
+  };
+  const data = recorderChartData(samples, {
+    system: 'us',
+    name: 'stepped',
+    // Sample 140 carries the time of sample 80 as well.
+    atPod: { index: 140, timeS: 80, remark: 'by hand' } as never,
+    authorisedSpeedMs: null,
+    speedU: 0.1,
+  });
+
+  it('stays inside the frame though the latest time is not the last', () => {
+    for (const against of ['time', 'distance'] as const) {
+      const figure = recorderChart(data, { width: 800, against });
+      expectShapesInside(figure);
+      expectWordsInside(figure, 10);
+      expect(wordsOf(figure)).toContain('One backward step of the clock');
+    }
+  });
+
+  it('puts the POD at its own sample, and not at another of the same time', () => {
+    const figure = recorderChart(data, { width: 800, against: 'distance' });
+    const lines = shapesOf(figure).filter((shape) => shape.type === 'line');
+    const upright = lines.filter(({ x1, x2, y1 }) => x1 === x2 && y1 === 18).map(({ x1 }) => x1);
+    // POD at 1,400 m less the step that took no time, of 1,990 m run; emergency 100 m later.
+    const perMetre = (800 - 54 - 12) / 1980;
+    expect(upright).toHaveLength(2);
+    expect(upright[0]).toBeCloseTo(54 + 1390 * perMetre, 0);
+    expect(upright[1]).toBeCloseTo(54 + 1490 * perMetre, 0);
+  });
+});

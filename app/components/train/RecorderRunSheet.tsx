@@ -39,16 +39,7 @@ export function RecorderRunSheet({ run, back, exampleDistance, reasonError }: Pr
       <dl className="facts">
         <div>
           <dt>At the POD</dt>
-          <dd>
-            {run.pod ? (
-              <>
-                {inWords(run.pod.sample)}
-                <span className="small soft"> {run.pod.how}</span>
-              </>
-            ) : (
-              'not placed in this run'
-            )}
-          </dd>
+          <dd>{run.pod ? inWords(run.pod.sample) : 'not placed in this run'}</dd>
         </div>
         <div>
           <dt>Speed at the first emergency sample</dt>
@@ -61,6 +52,7 @@ export function RecorderRunSheet({ run, back, exampleDistance, reasonError }: Pr
           </div>
         ))}
       </dl>
+      {run.pod && <p className="small soft">{run.pod.how}</p>}
       <p className="small soft">
         SHA-256 of the file <span className="hash">{run.sha256}</span>
       </p>

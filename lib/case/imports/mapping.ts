@@ -78,13 +78,15 @@ export function proposeMapping(
   }
   for (const column of header) {
     if (mapping[column] !== undefined) continue;
-    const match = targets.find(
+    const named = targets.filter(
       (target) =>
         !used.has(target.id) &&
         [plain(target.id), plain(target.label), ...(target.alsoCalled ?? [])].includes(
           withoutUnit(column, target.units),
         ),
     );
+    // "Dynamic brake (%)" is a share and no notch: the unit it states decides between two of one name.
+    const match = named.find(({ units }) => statedUnit(column, units) !== null) ?? named[0];
     if (match === undefined) continue;
     take(column, { target: match.id, unit: statedUnit(column, match.units) ?? usualUnit(match.id) });
   }

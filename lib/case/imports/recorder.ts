@@ -28,7 +28,8 @@ const OTHER_NAMES: Readonly<Record<string, readonly string[]>> = {
   distance: ['distance', 'dist', 'odometer'],
   speed: ['speed', 'train speed', 'velocity'],
   throttle: ['throttle', 'notch', 'throttle position'],
-  dynamicBrakeNotch: ['dynamic brake', 'db notch', 'dynamic'],
+  dynamicBrakeNotch: ['dynamic brake', 'dyn brake', 'db notch', 'dynamic'],
+  dynamicBrakeShare: ['dynamic brake', 'dyn brake', 'dynamic brake percent', 'dynamic'],
   brakePipe: ['brake pipe', 'bp', 'brake pipe pressure', 'automatic brake'],
   brakeCylinder: ['brake cylinder', 'bc', 'brake cylinder pressure'],
   independentBrake: ['independent brake', 'independent'],
@@ -118,32 +119,43 @@ function readChannel(
     } else if (!isTime && (value < low || value > high)) {
       complain(
         row,
-        `${cell} ${unit} is not possible for ${channel.label.toLowerCase()}. Check the unit of the column.`,
+        `${cell}${unit === '1' ? '' : ` ${unit}`} is not possible for ${channel.label.toLowerCase()}. Check the unit of the column, and what it holds.`,
       );
     }
   }
   return values;
 }
 
+const MOST_NAMED = 3;
+const HEADER_ROWS = 1;
+
+/** "21.0 s before row 122, 4.0 s before row 300 and more". */
+const listed = (found: readonly { readonly seconds: number; readonly row: number }[], join: string): string =>
+  found
+    .slice(0, MOST_NAMED)
+    .map(({ seconds, row }) => `${seconds.toFixed(1)} s ${join} row ${row}`)
+    .join(', ') + (found.length > MOST_NAMED ? ' and more' : '');
+
 /** Times counted from the first row, with gaps and backward steps named. */
 function fromStart(values: Float64Array, notes: string[]): Float64Array {
   const start = values[0] ?? 0;
-  const steps = new Float64Array(Math.max(0, values.length - 1));
-  let backward = 0;
-  for (let row = 0; row < values.length; row += 1) {
-    const here = (values[row] ?? 0) - start;
-    if (row > 0) {
-      const step = here - (values[row - 1] ?? 0);
-      if (step < 0) backward += 1;
-      steps[row - 1] = step;
-    }
-    values[row] = here;
-  }
+  for (let row = 0; row < values.length; row += 1) values[row] = (values[row] ?? 0) - start;
+  const steps = values.subarray(1).map((here, i) => here - values[i]!);
   const usual = Float64Array.from(steps).sort()[Math.floor(steps.length / 2)] ?? 0;
-  const gaps = steps.filter((step) => usual > 0 && step > 3 * usual).length;
-  if (backward > 0) notes.push(`Backward steps of the clock: ${backward}. The times are kept as they are.`);
-  if (gaps > 0)
-    notes.push(`Gaps of more than three times the usual ${usual.toPrecision(3)} s between rows: ${gaps}.`);
+  const where = (is: (step: number) => boolean) =>
+    Array.from(steps).flatMap((step, i) =>
+      is(step) ? [{ seconds: Math.abs(step), row: i + 2 + HEADER_ROWS }] : [],
+    );
+  const backward = where((step) => step < 0);
+  const gaps = usual > 0 ? where((step) => step > 3 * usual) : [];
+  if (backward.length > 0)
+    notes.push(
+      `Backward steps of the clock: ${backward.length} (${listed(backward, 'back at')}). The times are kept as they are.`,
+    );
+  if (gaps.length > 0)
+    notes.push(
+      `Gaps of more than three times the usual ${usual.toPrecision(3)} s between rows: ${gaps.length} (${listed(gaps, 'before')}). Nothing is filled in.`,
+    );
   return values;
 }
 

@@ -169,7 +169,7 @@ function controlRemarks(context: Context, train: readonly MadeUp[]): readonly st
     locomotives.filter(({ entity }) => controlOf(context, entity.id) === control).length;
   const [own, idle] = [of('byItself'), of('isolated')];
   return [
-    `All ${locomotives.length} locomotives count where they stand in the train; ${own + idle === 0 ? 'each' : `${of('asRecorded')} of them`} taken in the notch of the recording one${own > 0 ? `, ${own} in its own notch as entered` : ''}${idle > 0 ? `, ${idle} as a car` : ''}.`,
+    `${locomotives.length === 2 ? 'Both' : `All ${locomotives.length}`} locomotives count where they stand in the train; ${own + idle === 0 ? 'each' : `${of('asRecorded')} of them`} taken in the notch of the recording one${own > 0 ? `, ${own} in its own notch as entered` : ''}${idle > 0 ? `, ${idle} as a car` : ''}.`,
   ];
 }
 

@@ -36,8 +36,12 @@ describe('recorder files', () => {
     const result = preview('Time,Speed\n0,1\n1,1\n2,1\n30,1\n29,1\n30,1\n');
     expect(result).toMatchObject({ ok: true, value: { problems: [] } });
     if (!result.ok) return;
-    expect(result.value.notes).toContainEqual(expect.stringContaining('Backward steps of the clock: 1'));
-    expect(result.value.notes).toContainEqual(expect.stringContaining('between rows: 1.'));
+    expect(result.value.notes).toContainEqual(
+      expect.stringContaining('Backward steps of the clock: 1 (1.0 s back at row 6)'),
+    );
+    expect(result.value.notes).toContainEqual(
+      expect.stringContaining('between rows: 1 (28.0 s before row 5)'),
+    );
   });
 
   it('names bad cells by row and column, and impossible values with their unit', () => {
@@ -49,6 +53,15 @@ describe('recorder files', () => {
       '3 Speed',
       '4 Speed',
     ]);
+  });
+
+  it('takes a dynamic brake in per cent for the share, one without a unit for the notch, and km/h for the speed', () => {
+    const share = preview('Time,Speed (km/h),Dynamic brake (%)\n0,36,55\n1,36,0\n');
+    expect(channel(share, 'dynamicBrakeShare')).toEqual([0.55, 0]);
+    expect(channel(share, 'dynamicBrakeNotch')).toEqual([]);
+    expect(channel(share, 'speed')[0]).toBeCloseTo(10, 9);
+    const notch = preview('Time,Speed,Dynamic brake\n0,10,5\n');
+    expect(channel(notch, 'dynamicBrakeNotch')).toEqual([5]);
   });
 
   it('refuses a file with no time column', () => {
