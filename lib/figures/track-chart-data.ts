@@ -190,7 +190,7 @@ export function trackChartData(asEntered: CaseRecord, limits: ChartLimits = NO_L
     },
     byOther
       ? {
-          title: 'Alinement, chord of another length',
+          title: 'Alinement, other chord',
           scale: 'crossLength',
           series: [series('offset', other, { ink: 'seriesA', marker: 'dot' })],
         }

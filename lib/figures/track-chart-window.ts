@@ -8,6 +8,9 @@ const UNITS_PER_M = 96 / 0.0254;
 /** Scales of the printed chart, largest first: ft to the inch, or 1 : n. */
 const FEET_PER_INCH = [50, 100, 200, 500, 1000, 2000];
 const RATIOS = [500, 1000, 2000, 5000, 10_000, 20_000];
+/** Larger ones, for a short stretch that one of them still holds on a single page. */
+const CLOSE_FEET = [10, 20];
+const CLOSE_RATIOS = [100, 200];
 
 /** Most pages one set of panels is spread over. */
 const MOST_PAGES = 4;
@@ -54,16 +57,20 @@ export function chartWindow(data: TrackChartData, fromM: number, toM: number): T
 /**
  * The chart cut for paper: 1 in = 50 ft (1:500 in a metric case), or the next smaller of the listed
  * scales at which the plotted `width` (figure units, 96 to the inch) holds it on four stretches or
- * fewer. Stretches of equal length at one scale; the last one may run past the last station.
+ * fewer; a short chart at the larger of 1 in = 10 or 20 ft (1:100, 1:200) that holds it on one. Stretches of equal length at one scale; the last one may run past the last station.
  */
 export function paperStretches(
   data: TrackChartData,
   width: number,
 ): { readonly scale: LengthScale; readonly stretches: readonly TrackChartData[] } {
   const [low, high] = chartExtent(data);
-  const scales = scalesOf(data.system);
+  const us = data.system === 'us';
+  const pages = ({ unitsPerM }: LengthScale): number => ((high - low) * unitsPerM) / width;
+  const scales = (us ? FEET_PER_INCH : RATIOS).map(us ? feetScale : ratioScale);
   const scale =
-    scales.find(({ unitsPerM }) => ((high - low) * unitsPerM) / width <= MOST_PAGES) ?? scales.at(-1)!;
+    (us ? CLOSE_FEET : CLOSE_RATIOS).map(us ? feetScale : ratioScale).find((each) => pages(each) <= 1) ??
+    scales.find((each) => pages(each) <= MOST_PAGES) ??
+    scales.at(-1)!;
   const lengthM = width / scale.unitsPerM;
   const count = Math.max(1, Math.ceil((high - low) / lengthM - 1e-9));
   return {
@@ -74,13 +81,15 @@ export function paperStretches(
   };
 }
 
-const scalesOf = (system: UnitSystem): readonly LengthScale[] =>
-  system === 'us'
-    ? FEET_PER_INCH.map((feet) => ({
-        unitsPerM: 96 / toCanonical(feet, 'ft', 'alongTrack'),
-        label: `1 in = ${feet} ft (1:${feet * 12})`,
-      }))
-    : RATIOS.map((ratio) => ({ unitsPerM: UNITS_PER_M / ratio, label: `1:${ratio}` }));
+const feetScale = (feet: number): LengthScale => ({
+  unitsPerM: 96 / toCanonical(feet, 'ft', 'alongTrack'),
+  label: `1 in = ${feet} ft (1:${feet * 12})`,
+});
+
+const ratioScale = (ratio: number): LengthScale => ({
+  unitsPerM: UNITS_PER_M / ratio,
+  label: `1:${ratio}`,
+});
 
 /** A place in whole feet or metres, as the axis of the chart counts. */
 export const shownPlace = (atM: number, system: UnitSystem): number =>

@@ -57,13 +57,20 @@ describe('the chart on paper', () => {
       fc.property(fc.integer({ min: 1, max: 900 }), fc.integer({ min: 300, max: 900 }), (count, width) => {
         const data = chart(count);
         const { scale, stretches } = paperStretches(data, width);
-        expect(scale.label).toMatch(/^1 in = (50|100|200|500|1000|2000) ft/);
+        expect(scale.label).toMatch(/^1 in = (10|20|50|100|200|500|1000|2000) ft/);
+        // The larger ones are for what one page holds.
+        if (/^1 in = (10|20) ft/.test(scale.label)) expect(stretches).toHaveLength(1);
         const all = stretches.flatMap(({ positionsM }) => positionsM);
         expect(new Set(all)).toEqual(new Set(data.positionsM));
         expect(stretches.length).toBeLessThanOrEqual(4);
       }),
       { seed: 50, numRuns: 60 },
     );
+  });
+
+  it('is drawn larger where one page holds it', () => {
+    // 9 in of plot at 20 ft to the inch hold 180 ft: a sheet of 2 stations with the vehicle past the POD.
+    expect(paperStretches(chart(2), 864).scale.label).toBe('1 in = 20 ft (1:240)');
   });
 
   it('is 50 ft to the inch for a usual sheet, split over pages', () => {
