@@ -53,15 +53,33 @@ async function withPage(javaScriptEnabled: boolean, work: (page: Page) => Promis
   }
 }
 
-/** A new case with one wheelset; answers the address of the case. */
-async function caseWithWheelset(page: Page, number: string): Promise<string> {
+/** A new case; answers its address. */
+async function newCase(page: Page, number: string): Promise<string> {
   await page.goto(`${app.address}/cases/new`);
   await page.getByLabel('Case number').fill(number);
   await page.getByLabel('Title').fill('Car off in the yard lead');
   await page.getByLabel('Railroad').fill('Invented Short Line');
   await page.getByRole('button', { name: 'Open this case' }).click();
   await page.waitForURL(/\/scene/);
-  const address = page.url().replace(/\/scene.*/, '');
+  return page.url().replace(/\/scene.*/, '');
+}
+
+/** A new case with one turnout; answers the address of the case. */
+async function caseWithTurnout(page: Page, number: string): Promise<string> {
+  const address = await newCase(page, number);
+  await page.goto(`${address}/records/turnout/new`);
+  await page.getByLabel('Name or number').fill('East switch');
+  await page.getByLabel('Movement over the points').selectOption({ label: 'Facing' });
+  await page.getByLabel('Point read').selectOption({ label: 'Right point' });
+  await page.getByLabel('State when read').selectOption('undisturbed');
+  await page.getByRole('button', { name: 'Add this turnout' }).click();
+  await page.waitForURL(/\/turnout/);
+  return address;
+}
+
+/** A new case with one wheelset; answers the address of the case. */
+async function caseWithWheelset(page: Page, number: string): Promise<string> {
+  const address = await newCase(page, number);
   await page.goto(`${address}/records/vehicle/new`);
   await page.getByLabel('Position from the head end').fill('17');
   await page.getByLabel('Reporting mark').fill('MARL');
@@ -154,5 +172,39 @@ describe.each([
       await page.getByRole('heading', { name: 'What is taken from it' }).waitFor();
       await page.getByText('Typed from a pin gauge, pins 0.125 in apart').waitFor();
       expect(page.url()).toContain(`${new URL(address).pathname}/traces/`);
+    }));
+
+  it('of a switch point is typed with its distance behind the tip, and is listed at its turnout', () =>
+    withPage(javaScript, async (page) => {
+      const address = await caseWithTurnout(page, `${prefix}-3`);
+      await page.getByRole('link', { name: 'Add an outline, right point' }).click();
+      await page.getByLabel(/Typed from a pin gauge/).check();
+      await page.getByRole('button', { name: 'Go on' }).click();
+      await page.getByRole('heading', { name: 'The pins' }).waitFor();
+      const typed = '0\n0\n0\n0\n0\n-1/64\n-1/32\n-1/8\n-1/2\n-3/4';
+      await page.getByLabel('From one pin to the next').fill('1/16');
+      await page.getByLabel('How far each pin stands out').fill(typed);
+      await page.getByLabel('Behind the tip').fill('12');
+      await page.getByLabel('Note').fill('First try');
+      await page.getByRole('button', { name: 'Keep this outline' }).click();
+      await page.getByText('enter the unit too').waitFor();
+      expect(await page.getByLabel('Behind the tip').inputValue()).toBe('12');
+      expect(await page.getByLabel('Note').inputValue()).toBe('First try');
+      expect(await page.getByLabel('How far each pin stands out').inputValue()).toBe(typed);
+      await page.getByLabel('Behind the tip').fill('1 ft');
+      await page.getByRole('button', { name: 'Keep this outline' }).click();
+      await page.getByRole('heading', { name: 'What is taken from it' }).waitFor();
+      await page.getByRole('heading', { level: 1, name: /right point 1 ft behind the tip/ }).waitFor();
+      await page.getByRole('row', { name: /^Thickness at the top .* ± / }).waitFor();
+      expect(await page.getByLabel('Laid over').count()).toBe(0);
+      if (javaScript) expect(await accessibilityProblems(page)).toEqual([]);
+      await page.goto(`${address}/turnout`);
+      await page.getByRole('link', { name: 'Right point 1 ft behind the tip' }).waitFor();
+      await page
+        .getByText(/gap between point and stock rail 1 ft behind the tip/)
+        .first()
+        .waitFor();
+      await page.goto(`${address}/log`);
+      await page.getByText('Unbroken.').waitFor();
     }));
 });
