@@ -1,18 +1,15 @@
 import { systemOf } from '~/app/readings/take.server';
 import type { CaseRecord } from '~/lib/case/record';
 import type { Trace } from '~/lib/case/trace';
-import { railDimensions, wheelDimensions } from '~/lib/figures/trace-dimensions';
+import { dimensionsOf } from '~/lib/figures/trace-dimensions';
 import { FINDING_SEED } from '~/lib/findings/context';
+import { takenShape } from '~/lib/findings/traced/taken-shape';
 import { outlineOfPairs } from '~/lib/outline/pairs';
-import { RAIL_FEATURES } from '~/lib/rail/features';
 import { registerRail } from '~/lib/rail/register';
-import { railTraceFeatures } from '~/lib/rail/trace-features';
 import type { Result } from '~/lib/readings/result';
 import { newSectionOf } from '~/lib/shapes/traced-outline';
 import { POINT_FEATURES, tracedPoint } from '~/lib/turnout/point-trace';
-import { WHEEL_FEATURES } from '~/lib/wheel/feature-table';
 import { registerWheel } from '~/lib/wheel/register';
-import { wheelTraceFeatures } from '~/lib/wheel/trace-features';
 import type { FeatureValue, FeatureValues } from './feature-values';
 
 type Known = Pick<FeatureValue, 'id' | 'name' | 'meaning' | 'dimension'>;
@@ -33,20 +30,6 @@ const foundIn = (feature: Result<{ readonly value: number; readonly u: number }>
 export function computeFeatures(record: CaseRecord, trace: Trace): FeatureValues {
   const system = systemOf(record.fields);
   const drawn = outlineOfPairs(trace.pointsMm);
-  if (trace.shape === 'wheel') {
-    const wheel = wheelTraceFeatures(trace, FINDING_SEED);
-    const lies = registerWheel(drawn, trace);
-    if (!wheel.ok || !lies.ok) return { ok: false, problem: messageOf(wheel, lies) };
-    const { features, remarks, outline } = wheel.value;
-    return {
-      ok: true,
-      features: WHEEL_FEATURES.map((known) => valueOf(known, foundIn(features[known.id]))),
-      remarks,
-      placing: lies.value.placing,
-      newTopMm: 0,
-      dimensions: wheelDimensions(outline, features, system),
-    };
-  }
   if (trace.shape === 'point') {
     const point = tracedPoint(trace);
     if (!point.ok) return { ok: false, problem: point.message };
@@ -60,18 +43,20 @@ export function computeFeatures(record: CaseRecord, trace: Trace): FeatureValues
       dimensions: [],
     };
   }
-  const reference = newSectionOf(record, trace);
-  const rail = railTraceFeatures(trace, reference, FINDING_SEED);
-  const lies = registerRail(drawn, { mirrored: trace.mirrored, reference });
-  if (!rail.ok || !lies.ok) return { ok: false, problem: messageOf(rail, lies) };
-  const { features, remarks, outline, newTopMm } = rail.value;
+  const lies =
+    trace.shape === 'wheel'
+      ? registerWheel(drawn, trace)
+      : registerRail(drawn, { mirrored: trace.mirrored, reference: newSectionOf(record, trace) });
+  const taken = takenShape(record, trace, FINDING_SEED);
+  if (!taken.ok || !lies.ok) return { ok: false, problem: messageOf(taken, lies) };
+  const { listed, remarks, unwornMm } = taken.value;
   return {
     ok: true,
-    features: RAIL_FEATURES.map((known) => valueOf(known, foundIn(features[known.id]))),
+    features: listed.map((known) => valueOf(known, foundIn(known.found))),
     remarks,
     placing: lies.value.placing,
-    newTopMm: newTopMm ?? 0,
-    dimensions: railDimensions(outline, features, system),
+    newTopMm: unwornMm,
+    dimensions: dimensionsOf(taken.value, system),
   };
 }
 

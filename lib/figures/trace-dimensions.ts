@@ -1,3 +1,4 @@
+import type { TakenShape } from '../findings/traced/taken-shape';
 import type { Outline, PointMm } from '../outline/outline';
 import { formatWithUncertainty } from '../readings/format';
 import type { Result } from '../readings/result';
@@ -52,7 +53,7 @@ function pathBetween(outline: Outline, from: PointMm, to: PointMm): readonly Poi
  * gauge line of the system the case is worked in. A hollow or a false flange no larger than its
  * uncertainty (k = 2) is not drawn.
  */
-export function wheelDimensions(
+function wheelDimensions(
   outline: Outline,
   features: Readonly<Record<WheelFeatureId, Result<TracedWheelFeature>>>,
   system: UnitSystem,
@@ -89,7 +90,7 @@ export function wheelDimensions(
 }
 
 /** The same for a traced rail; the gauge-face loss at the depth the gauge is measured at in the system. */
-export function railDimensions(
+function railDimensions(
   outline: Outline,
   features: Readonly<Record<RailFeatureId, Result<TracedRailFeature>>>,
   system: UnitSystem,
@@ -117,3 +118,9 @@ export function railDimensions(
     }
   });
 }
+
+/** What is drawn of an outline with its number, in the units of the case. */
+export const dimensionsOf = (taken: TakenShape, system: UnitSystem): readonly OutlineDimension[] =>
+  taken.shape === 'wheel'
+    ? wheelDimensions(taken.outline, taken.features, system)
+    : railDimensions(taken.outline, taken.features, system);

@@ -2,75 +2,25 @@ import type { CaseRecord } from '../case/record';
 import type { ShapedTrace } from '../case/trace';
 import { nameOfTrace } from '../case/trace-words';
 import type { Method } from '../findings/finding';
-import type { Outline } from '../outline/outline';
-import { RAIL_FEATURES } from '../rail/features';
-import { railTraceFeatures } from '../rail/trace-features';
+import { takenShape, type ListedFeature } from '../findings/traced/taken-shape';
 import { ok, type Result } from '../readings/result';
-import type { Dimension } from '../readings/unit';
 import { referenceShapesOf, shapeOfSection } from '../shapes';
 import type { ReferenceShape } from '../shapes/shape';
-import { newSectionOf } from '../shapes/traced-outline';
 import { wholeOutline } from '../shapes/whole-outline';
-import { WHEEL_FEATURES } from '../wheel/feature-table';
-import { wheelTraceFeatures } from '../wheel/trace-features';
 import { systemOf } from './case-marks';
 import { earlierLines, raised, type EarlierTrace } from './earlier-traces';
 import type { OutlineOverlayData } from './outline-overlay';
-import { railDimensions, wheelDimensions } from './trace-dimensions';
-
-export type TraceFeature = {
-  readonly id: string;
-  readonly name: string;
-  readonly dimension: Dimension;
-  readonly meaning: string;
-  /** mm, rad or 1, with its standard uncertainty. */
-  readonly found: Result<{ readonly value: number; readonly u: number }>;
-};
+import { dimensionsOf } from './trace-dimensions';
 
 /** Everything a picture of one trace and the table beside it show. */
 export type TraceOverlay = {
   readonly overlay: OutlineOverlayData;
-  readonly features: readonly TraceFeature[];
+  readonly features: readonly ListedFeature[];
   readonly remarks: readonly string[];
   readonly method: Method;
   /** Null where no shape of the kind is known: a rail of another section. */
   readonly reference: ReferenceShape | null;
 };
-
-type Taken = Pick<TraceOverlay, 'features' | 'remarks' | 'method'> & {
-  readonly outline: Outline;
-  /** Height of a new rail's top above the worn one, mm; 0 for a wheel, which the drawing lays at its tip. */
-  readonly unwornMm: number;
-  readonly dimensions: OutlineOverlayData['dimensions'];
-};
-
-function take(record: CaseRecord, trace: ShapedTrace, seed: number): Result<Taken> {
-  const system = systemOf(record);
-  if (trace.shape === 'wheel') {
-    const wheel = wheelTraceFeatures(trace, seed);
-    if (!wheel.ok) return wheel;
-    const { outline, features, remarks, method } = wheel.value;
-    return ok({
-      outline,
-      remarks,
-      method,
-      unwornMm: 0,
-      features: WHEEL_FEATURES.map((entry) => ({ ...entry, found: features[entry.id] })),
-      dimensions: wheelDimensions(outline, features, system),
-    });
-  }
-  const rail = railTraceFeatures(trace, newSectionOf(record, trace), seed);
-  if (!rail.ok) return rail;
-  const { outline, newTopMm, features, remarks, method } = rail.value;
-  return ok({
-    outline,
-    remarks,
-    method,
-    unwornMm: newTopMm ?? 0,
-    features: RAIL_FEATURES.map((entry) => ({ ...entry, found: features[entry.id] })),
-    dimensions: railDimensions(outline, features, system),
-  });
-}
 
 function referenceOf(record: CaseRecord, trace: ShapedTrace): ReferenceShape | null {
   if (trace.shape === 'wheel') return referenceShapesOf('wheel')[0] ?? null;
@@ -89,16 +39,19 @@ export function traceOverlay(
   seed: number,
   earlier: readonly EarlierTrace[] = [],
 ): Result<TraceOverlay> {
-  const taken = take(record, trace, seed);
+  const taken = takenShape(record, trace, seed);
   if (!taken.ok) return taken;
-  const { outline, unwornMm, dimensions, ...said } = taken.value;
+  const { outline, unwornMm, listed, remarks, method } = taken.value;
+  const system = systemOf(record);
   const reference = referenceOf(record, trace);
   return ok({
-    ...said,
+    features: listed,
+    remarks,
+    method,
     reference,
     overlay: {
       shape: trace.shape,
-      system: systemOf(record),
+      system,
       name: nameOfTrace(record, trace).replace(/^Outline, /, ''),
       traced: outline,
       uAcrossMm: trace.uncertainty.acrossMm,
@@ -110,7 +63,7 @@ export function traceOverlay(
               status: reference.source.status,
               outline: raised(wholeOutline(reference), unwornMm),
             },
-      dimensions,
+      dimensions: dimensionsOf(taken.value, system),
       earlier: earlierLines(record, unwornMm, earlier),
     },
   });

@@ -2,13 +2,11 @@ import { z } from 'zod';
 import type { CaseRecord } from '../../case/record';
 import type { Trace } from '../../case/trace';
 import { outlineOf, type Outline } from '../../outline/outline';
-import { RAIL_FEATURE_IDS, type RailFeatureId } from '../../rail/features';
-import { railTraceFeatures } from '../../rail/trace-features';
+import type { RailFeatureId } from '../../rail/features';
 import { refuse, type Result } from '../../readings/result';
-import { newSectionOf } from '../../shapes/traced-outline';
-import { WHEEL_FEATURES, type WheelFeatureId } from '../../wheel/feature-table';
-import { wheelTraceFeatures } from '../../wheel/trace-features';
+import type { WheelFeatureId } from '../../wheel/feature-table';
 import type { LongSum } from '../long-sum';
+import { takenShape, type TakenShape } from './taken-shape';
 
 export type TracedFeatureId = WheelFeatureId | RailFeatureId;
 
@@ -62,47 +60,29 @@ export function traceKey(record: CaseRecord, trace: Trace, seed: number): string
 }
 
 /**
- * The features of one outline with their uncertainty, as findings, screens and report take them: about a
- * second. Deterministic for a seed. See `wheelTraceFeatures` and `railTraceFeatures`.
+ * The features of one outline with their uncertainty, kept as findings take them: see `takenShape`.
  */
 export const tracedFeatures = (record: CaseRecord, trace: Trace, seed: number): LongSum<TracedFeatures> => ({
   key: traceKey(record, trace, seed),
   schema,
   compute: () => {
-    if (trace.shape === 'wheel') {
-      const wheel = wheelTraceFeatures(trace, seed);
-      if (!wheel.ok) return { kind: 'notPlaced', why: wheel.message };
-      return placedAs(
-        wheel.value.outline,
-        WHEEL_FEATURES.map(({ id }) => [id, wheel.value.features[id]] as const),
-      );
-    }
-    const rail = railTraceFeatures(trace, newSectionOf(record, trace), seed);
-    if (!rail.ok) return { kind: 'notPlaced', why: rail.message };
-    return placedAs(
-      rail.value.outline,
-      RAIL_FEATURE_IDS.map((id) => [id, rail.value.features[id]] as const),
-    );
+    const taken = takenShape(record, trace, seed);
+    return taken.ok ? placedAs(taken.value) : { kind: 'notPlaced', why: taken.message };
   },
 });
 
-type Found = Result<{ readonly value: number; readonly u: number }>;
-
-const placedAs = (
-  { xMm, yMm }: Outline,
-  features: readonly (readonly [TracedFeatureId, Found])[],
-): TracedFeatures => ({
+const placedAs = ({ outline, listed }: TakenShape): TracedFeatures => ({
   kind: 'placed',
   features: Object.fromEntries(
-    features.map(([id, found]) => [
+    listed.map(({ id, found }) => [
       id,
       found.ok
         ? { kind: 'found', value: found.value.value, u: found.value.u }
         : { kind: 'missing', why: found.message },
     ]),
   ),
-  xMm: [...xMm],
-  yMm: [...yMm],
+  xMm: [...outline.xMm],
+  yMm: [...outline.yMm],
 });
 
 /** One feature of an outline; says why there is none. */
