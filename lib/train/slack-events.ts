@@ -73,6 +73,10 @@ function reversals(samples: RunSamples): readonly SlackEvent[] {
 export const slackEvents = (samples: RunSamples, speedU: number): readonly SlackEvent[] =>
   [...bends(samples, speedU), ...reversals(samples)].sort((a, b) => a.index - b.index);
 
+/** The rule as it is said beside what it found. */
+export const slackRule =
+  'By rule: the speed bends by 0.15 m/s² (0.34 mph/s) or more from the three seconds before to the three after, or power and dynamic brake change over within ten seconds.';
+
 export const slackMethod: Method = {
   id: 'slack-events',
   name: 'Slack events by rule',

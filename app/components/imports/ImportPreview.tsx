@@ -70,7 +70,7 @@ function FirstRows({ header, rows }: Pick<PreviewView, 'header' | 'rows'>) {
 function Channels({ channels }: Pick<PreviewView, 'channels'>) {
   return (
     <div className="table-wrap">
-      <table>
+      <table className="as-cards">
         <caption>Channels</caption>
         <thead>
           <tr>
@@ -86,9 +86,11 @@ function Channels({ channels }: Pick<PreviewView, 'channels'>) {
           {channels.map(({ label, unit, range, empty }) => (
             <tr key={label}>
               <th scope="row">{label}</th>
-              <td>{unit}</td>
-              <td>{range}</td>
-              <td className="number">{empty}</td>
+              <td data-label="In">{unit || 'no unit'}</td>
+              <td data-label="From, to">{range}</td>
+              <td data-label="Empty samples" className="number">
+                {empty}
+              </td>
             </tr>
           ))}
         </tbody>

@@ -195,8 +195,8 @@ export default function Import() {
       >
         {data.file && (
           <p className="soft">
-            {data.file.name}, {data.file.rows} rows below the header · SHA-256{' '}
-            <span className="hash">{data.file.sha256}</span>
+            {data.file.name}, {data.file.rows} {data.file.rows === 1 ? 'row' : 'rows'} below the header ·
+            SHA-256 <span className="hash">{data.file.sha256}</span>
           </p>
         )}
         {data.step === 1 && (

@@ -1,5 +1,5 @@
 import { accelerationMethod } from '../../train/acceleration';
-import { slackMethod, type SlackEvent } from '../../train/slack-events';
+import { slackMethod, slackRule, type SlackEvent } from '../../train/slack-events';
 import { measured, notMeasured, type Heading } from '../build';
 import type { Context } from '../context';
 import type { Finding } from '../finding';
@@ -36,7 +36,7 @@ export function recorderFindings(context: Context): readonly Finding[] {
       value: slack.length,
       u: 0,
       readings,
-      remarks: [remark, ...slack.map((event) => said(event, recorder.timeS))],
+      remarks: [slackRule, remark, ...slack.map((event) => said(event, recorder.timeS))],
     }),
   ];
 }
