@@ -68,6 +68,7 @@ export const PART_FORMS = {
       findings: [
         'gapBehind',
         'thicknessBehind',
+        'pointOutline',
         'depthBehind',
         'pointFaceAngle',
         'pointClearanceBehind',

@@ -47,6 +47,8 @@ export function pointDrawings(report: Report, writer: Writer): void {
   }
 }
 
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 const partOf = (trace: Trace): string => `${trace.side} point ${behindText(trace)}`;
 
 const inPairs = (laid: readonly Laid[]): readonly (readonly Laid[])[] =>
@@ -67,7 +69,7 @@ const FIGURE_PX = 520;
 const features = (laid: readonly Laid[], { system }: Report): Table => ({
   columns: [
     { head: 'Feature', share: 0.22 },
-    ...laid.map(({ trace }) => ({ head: `${partOf(trace)}, ± U (k = 2)` })),
+    ...laid.map(({ trace }) => ({ head: `${capital(partOf(trace))}, ± U (k = 2)` })),
     { head: 'What it is', share: 0.3 },
   ],
   rows: POINT_FEATURES.map(({ id, name, dimension, meaning }) => ({
