@@ -1,4 +1,7 @@
 import type { LoadedCase } from '~/app/case.server';
+import { caseFindings } from '~/app/findings/case-findings.server';
+import { findingValue } from '~/app/findings/view.server';
+import { systemOf } from '~/app/readings/take.server';
 import { assessmentOf } from '~/app/work/assessment.server';
 import { moment } from '~/app/times';
 import { chosenExplanation, determinationCheck } from '~/lib/explanations/determination';
@@ -46,6 +49,8 @@ export type OtherView = {
   readonly said: string | null;
   readonly toExclude: readonly string[];
   readonly seen: readonly { readonly text: string; readonly href: string }[];
+  /** Its screens: what the findings say that let it be excluded or kept. */
+  readonly screens: readonly { readonly title: string; readonly value: string; readonly href: string }[];
   readonly notLooked: readonly string[];
 };
 
@@ -93,6 +98,16 @@ function otherViews(loaded: LoadedCase, { others }: Argument): readonly OtherVie
         text: question,
         href: `/cases/${loaded.caseId}/readings/${reading}`,
       })),
+      screens: caseFindings(loaded)
+        .filter(({ what }) => other?.findings.includes(what))
+        .map((finding) => {
+          const { value, limits } = findingValue(finding, systemOf(loaded.record.fields));
+          return {
+            title: finding.title,
+            value: [value, ...limits.map(({ text }) => text)].join('; '),
+            href: `/cases/${loaded.caseId}/findings/${encodeURIComponent(finding.id)}`,
+          };
+        }),
       notLooked: notLooked.map((quantity) => findQuantity(quantity)?.name ?? quantity),
     };
   });

@@ -51,6 +51,8 @@ export type OtherExplanation = {
   readonly toExclude: readonly string[];
   /** Observations (quantity ids) that speak for it when seen. */
   readonly observations: readonly string[];
+  /** Findings (by what they are) whose screens let it be excluded or kept; none of them says it happened. */
+  readonly findings: readonly string[];
   /** Readings (quantity ids) that bear on it. */
   readonly readings: readonly string[];
 };

@@ -7,7 +7,7 @@ type Props = { readonly other: OtherView; readonly refused: StandingRefusal | nu
 
 /** An explanation outside the four: what to look at, what was seen, and the investigator's word on it. */
 export function OtherExplanation({ other, refused }: Props) {
-  const { id, description, state, reason, said, toExclude, seen, notLooked } = other;
+  const { id, description, state, reason, said, toExclude, seen, screens, notLooked } = other;
   return (
     <>
       <p>{description}</p>
@@ -28,6 +28,18 @@ export function OtherExplanation({ other, refused }: Props) {
             </span>
           ))}
         </p>
+      )}
+      {screens.length > 0 && (
+        <>
+          <h4>What its screens say: to exclude it, or to keep it</h4>
+          <ul>
+            {screens.map(({ title, value, href }) => (
+              <li key={href}>
+                <Link to={href}>{title}</Link>: {value}
+              </li>
+            ))}
+          </ul>
+        </>
       )}
       {notLooked.length > 0 && <p className="soft">Not recorded yet: {notLooked.join(', ')}.</p>}
       <StandingForm explanation={id} standing={state} reason={reason} refused={refused} />

@@ -17,5 +17,6 @@ export const brokenRail: OtherExplanation = {
     'Absence of batter proves nothing: a gap may open under the last car, or a piece be missing',
   ],
   observations: ['obsOldBreak', 'obsReceivingBatter', 'obsTreadNicks'],
+  findings: [],
   readings: ['railTemperature', 'defectLength'],
 };

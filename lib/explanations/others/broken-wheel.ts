@@ -15,5 +15,6 @@ export const brokenWheel: OtherExplanation = {
     'Tell old fracture surfaces from fresh',
   ],
   observations: ['obsWheelBroken'],
+  findings: [],
   readings: ['defectLength', 'defectWidth', 'rimThicknessCheck'],
 };

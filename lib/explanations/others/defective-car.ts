@@ -15,5 +15,6 @@ export const defectiveCar: OtherExplanation = {
     'Inspection and repair record of the car',
   ],
   observations: ['obsTruckStiff', 'obsSideBearingHard'],
+  findings: [],
   readings: ['sideBearingClearance', 'centrePlate', 'springs', 'wedgeRise'],
 };

@@ -17,5 +17,6 @@ export const harmonicRoll: OtherExplanation = {
     'Look at side bearings, springs and wedges',
   ],
   observations: ['obsLowJointsInRow'],
+  findings: ['harmonicRollSpeed'],
   readings: ['crosslevel', 'speedAtPod', 'truckCentres', 'wedgeRise', 'springs'],
 };

@@ -17,5 +17,6 @@ export const inTrainForce: OtherExplanation = {
     'Look at couplers, strikers and carrier irons of the first derailed car',
   ],
   observations: ['obsSlackEvent', 'obsCouplerAngle'],
+  findings: ['couplerForceAhead', 'couplerLateralRatio', 'stringline', 'jackknife'],
   readings: ['grossWeight', 'lengthOverPullingFaces', 'truckCentres', 'gradeAtPod'],
 };

@@ -15,5 +15,6 @@ export const loadShift: OtherExplanation = {
     'Look at stakes, straps and doors',
   ],
   observations: ['obsLoadShifted'],
+  findings: [],
   readings: ['grossWeight'],
 };

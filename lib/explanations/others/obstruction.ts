@@ -11,5 +11,6 @@ export const obstruction: OtherExplanation = {
     'Ask the crew, and who worked there last',
   ],
   observations: ['obsObstruction'],
+  findings: [],
   readings: [],
 };

@@ -16,5 +16,6 @@ export const overspeed: OtherExplanation = {
     'Read the overspeed screen: load off the inner rail, and the speed at which the car would turn over',
   ],
   observations: [],
+  findings: ['overturningShare', 'overturningSpeed'],
   readings: ['speedAtPod', 'authorisedSpeed', 'crosslevel', 'midOrdinate62'],
 };

@@ -15,5 +15,6 @@ export const runThroughSwitch: OtherExplanation = {
     'Who passed last, in which direction',
   ],
   observations: ['obsRunThrough', 'obsRoutesSplit'],
+  findings: [],
   readings: ['pointGap', 'pointThrow'],
 };

@@ -17,5 +17,6 @@ export const trackBuckle: OtherExplanation = {
     'Look at the line and the ballast shoulders beyond the damage',
   ],
   observations: ['obsLateralShift'],
+  findings: ['railCompression', 'buckleCurvePush'],
   readings: ['railTemperature', 'railNeutralTemperature', 'airTemperature'],
 };

@@ -14,5 +14,6 @@ export const vandalism: OtherExplanation = {
     'Keep people off and tell the police before moving anything',
   ],
   observations: ['obsTampering', 'obsObstruction'],
+  findings: [],
   readings: [],
 };

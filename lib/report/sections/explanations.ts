@@ -6,11 +6,12 @@ import type { ExplanationId } from '../../explanations/explanation';
 import { sentenceForChange, sentenceForFact, sentenceForWitness } from '../../explanations/sentences';
 import { findQuantity } from '../../readings/quantities';
 import { argumentDrawing } from '../pieces/drawings';
+import { findingValue } from '../pieces/findings-table';
 import { decibansText, sentenceRuns } from '../pieces/sentence';
 import { WEIGHING_NOTE } from '../pieces/weighing-note';
 import type { Report, Section } from '../report';
 import type { Table } from '../table/table';
-import { bold, faint, join, type Inline, type Run } from '../type/inline';
+import { bold, faint, join, runsOf, type Inline, type Run } from '../type/inline';
 import { nameOfPerson, shortTime } from '../words';
 import type { Writer } from '../writer';
 import { orderTable } from './summary';
@@ -151,6 +152,13 @@ function othersTable(report: Report): Table {
               { text: `\nSeen: ${question}` },
               ...refs.citeRefs([{ kind: 'reading', id: reading }]),
             ]),
+            ...report.findings
+              .filter(({ what }) => about?.findings.includes(what))
+              .flatMap((finding): Run[] => [
+                faint(`\n${finding.title}: `),
+                ...runsOf(findingValue(finding, report)),
+                ...refs.citeRefs([{ kind: 'finding', id: finding.id }]),
+              ]),
           ],
           [faint(other.notLooked.map((id) => findQuantity(id)?.name ?? id).join('; ') || '–')],
         ],
