@@ -23,6 +23,7 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
   const search = new URL(request.url).searchParams;
   const about = aboutView(loaded, askedAbout(loaded, search));
   const actor = await readActor(request, record);
+  const before = record.traces.find(({ id }) => id === search.get('again'));
   return json({
     about,
     choose: wayHref(caseId, 'photo', about.key),
@@ -35,7 +36,12 @@ export async function loader({ request, params }: LoaderFunctionArgs) {
       system: systemOf(record.fields),
       start: startOf(loaded, photo, search.get('again')),
     },
-    boxes: { ...firstBoxes(actor), takenAt: photo.takenAt ?? '' },
+    boxes: {
+      ...firstBoxes(actor),
+      takenAt: photo.takenAt ?? '',
+      // Traced again, it is of the same cross-section of a point.
+      behind: before?.making.behindEntered ?? '',
+    },
     choices: readingsChoices(loaded),
   });
 }
