@@ -82,7 +82,8 @@ export function buildContext(asEntered: CaseRecord, options: FindingOptions): Co
     if (positionM === null) unplaced.push(entity);
     else stations.push({ id: entity.id, name: String(entity.fields.name ?? '?'), positionM });
   }
-  stations.sort((a, b) => a.positionM - b.positionM);
+  // Two at one place stand in an order of their own, so that none hangs on which was entered first.
+  stations.sort((a, b) => a.positionM - b.positionM || (a.id < b.id ? -1 : 1));
   const alignment = alignmentOf(record);
   const authorised = read.take('case', record.id, 'authorisedSpeed');
   const qualified = read.take('case', record.id, 'qualifiedUnbalance');
