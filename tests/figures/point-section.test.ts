@@ -9,7 +9,7 @@ import { pointClearanceFindings } from '~/lib/findings/turnout/point-clearance';
 import type { DrawnPlace } from '~/lib/findings/turnout/point-drawing';
 import { faceAt } from '~/lib/turnout/flange-at-rail';
 import { listed } from '../findings/by-id';
-import { expectShapesInside, expectWordsInside, overlappingWords, textsOf, wordsOf } from './bounds';
+import { boxOf, expectShapesInside, expectWordsInside, overlappingWords, textsOf, wordsOf } from './bounds';
 import { ALONG, CHIP, LOW_TIP, pointRecord, TIP } from './point-record';
 import { expectSamePicture } from './same-picture';
 
@@ -126,6 +126,16 @@ describe('one section', () => {
     const thick = data.places.at(-1)!;
     const tips = arrowTips(pointPanel(data, thick, view('left', 20), 'x'));
     expect(Math.max(...tips.map(([x]) => x))).toBe(8 * 30);
+    // At full size the words of this one do not fit between its side and the frame.
+    const small = { ...view('left', 25), pxPerMm: 3.78, frame: { x: 0, y: 0, width: 132, height: 160 } };
+    for (const place of data.places) {
+      for (const shape of pointPanel(data, place, small, '−0.925 in')) {
+        if (shape.type !== 'text') continue;
+        const { left, right } = boxOf(shape);
+        expect(left).toBeGreaterThanOrEqual(0);
+        expect(right).toBeLessThanOrEqual(132);
+      }
+    }
   });
 
   it('dimensions how far the flange passes over a low tip', () => {

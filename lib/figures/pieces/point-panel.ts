@@ -2,9 +2,10 @@ import type { DrawnPlace } from '../../findings/turnout/point-drawing';
 import type { Outline } from '../../outline/outline';
 import { DEPTH_STEP_MM, faceAt, type FlangeAtRail } from '../../turnout/flange-at-rail';
 import type { Shape, Stroke } from '../shapes';
+import { textWidth } from '../text-width';
 import { clippedArea, clippedLine } from './clip';
 import { across, upright } from './dimension';
-import { area, box, line, open, pen, type Point } from './draw';
+import { area, box, LETTER, line, open, pen, type Point } from './draw';
 import { hatched } from './hatch';
 import type { Rect } from './place-labels';
 
@@ -52,6 +53,8 @@ type Standing = {
 const FAR_MM = 300;
 /** Plain stock rail of simple readings: a level top this wide and an upright side this deep, mm. */
 const PLAIN_HEAD_MM = 300;
+/** Arrow outside a narrow dimension, and the gap to its words. */
+const OUTSIDE_ARROW = 18;
 /** The dimension of a miss over the top stands this far from the edge of the point, mm. */
 const BESIDE_EDGE_MM = 4;
 
@@ -142,8 +145,12 @@ function dimension(place: DrawnPlace, flange: FlangeAtRail, view: PointView, tex
   const [fromPoint] = at(face - least.clearanceMm, least.depthMm);
   // The side of a thick point may lie off the drawing, as a low top may: the dimension then runs to the edge.
   const end = Math.min(left + width, Math.max(left, fromPoint));
+  const inner = view.side === 'left' ? Math.max(fromFlange, end) : Math.min(fromFlange, end);
+  const beyond = view.side === 'left' ? left + width - inner : inner - left;
   return across(fromFlange, end, y, null, null, text, {
     outside: view.side === 'left' ? 'after' : 'before',
+    // Where the words would leave the frame beside the arrows, they stand above them.
+    ...(beyond < textWidth(text, LETTER) + OUTSIDE_ARROW ? { beside: 'before' as const } : {}),
     backed: true,
   });
 }
