@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { Trace } from '~/lib/case/trace';
 import { findings } from '~/lib/findings';
+import { buildContext } from '~/lib/findings/context';
 import { keyInputs } from '~/lib/findings/key-inputs';
+import { falseFlangeFindings } from '~/lib/findings/turnout/false-flange';
 import { referenceShape } from '~/lib/shapes';
 import { wholeOutline } from '~/lib/shapes/whole-outline';
 import { traceOf } from '../report/traced-record';
 import { featuresFrom, hollowWheel } from '../wheel/wheels';
-import { found as byId } from './by-id';
+import { found as byId, listed } from './by-id';
 import { buildRecord, type EntitySpec, type ReadingSpec } from './record-builder';
 
 const UNDISTURBED = { disturbance: 'undisturbed' } as const;
@@ -187,7 +189,9 @@ describe('false flange', () => {
   it('is held against the stock rail only where the point carries the tread, also from a hollow that was read', () => {
     const hollow: ReadingSpec = { quantity: 'treadHollow', slot: 'right', entered: '1/8' };
     const of = (readings: readonly ReadingSpec[], wheel: readonly ReadingSpec[] = [...HAND, hollow]) =>
-      found([turnout(readings)], { wheel }).get('falseFlangeBelowStockRail:x1');
+      listed(falseFlangeFindings(buildContext(record([turnout(readings)], { wheel }), OPTIONS))).get(
+        'falseFlangeBelowStockRail:x1',
+      );
     // The point 1/16 in above the stock rail at 3 ft, the hollow 1/8 in: 1/16 in below its top.
     expect(of([...TIP, ...ALONG])).toMatchObject({
       kind: 'measured',
