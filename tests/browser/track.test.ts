@@ -103,6 +103,26 @@ describe('the station sheet', () => {
       expect(await accessibilityProblems(page)).toEqual([]);
     }));
 
+  it('shows further columns without scripts, keeps what was entered with them, and the address keeps them', () =>
+    withPage(false, async (page) => {
+      const track = await newTrack(page, 'T-8');
+      await page.goto(track);
+      expect(await box(page, 'Sound ties', 'new row 1').count()).toBe(0);
+      await box(page, 'Station', 'new row 1').fill('0');
+      await box(page, 'From POD', 'new row 1').fill('0');
+      await page.locator('summary', { hasText: 'More columns' }).click();
+      await page.getByRole('checkbox', { name: 'Sound ties in 39 ft' }).check();
+      await page.getByRole('button', { name: 'Save, and show these columns' }).click();
+      await page.getByText('1 new station, 1 new reading.').waitFor();
+      expect(new URL(page.url()).searchParams.getAll('columns')).toEqual(['soundTies']);
+      await box(page, 'Sound ties', '0').fill('9');
+      await page.getByRole('button', { name: 'Save the sheet' }).click();
+      await page.getByText('1 new reading.').waitFor();
+      // With a reading in it the column comes of itself.
+      await page.goto(`${track}?edit=1`);
+      expect(await box(page, 'Sound ties', '0').inputValue()).toBe('9');
+    }));
+
   it('goes to a station on another page and from there to the next page', () =>
     withPage(true, async (page) => {
       const track = await newTrack(page, 'T-5');
