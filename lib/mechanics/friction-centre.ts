@@ -28,8 +28,8 @@ export type TruckSteering = {
   readonly lateralsKn: Four;
 };
 
-const MOST_ROUNDS = 60;
-const SETTLED = 1e-10;
+const MOST_ROUNDS = 26;
+const SETTLED = 1e-9;
 
 /** Friction centres are looked for between these multiples of the wheelbase behind the leading axle. */
 const NEAREST = 0.3;

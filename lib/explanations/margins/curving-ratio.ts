@@ -8,35 +8,26 @@ import { frictionCentreMethod, truckSteering } from '../../mechanics/friction-ce
 import type { Assumed, MarginWitness } from '../witness';
 
 /**
- * What lifts a wheel, its load off the middle and twisted track, is a fact of its own; coupler forces
- * hang on the weights that fact is found from. None of them may enter here as well.
+ * L/V of the leading outer wheel by the friction centre, of an evenly loaded truck whatever its
+ * weight. What lifts a wheel, its load off the middle and twisted track, is a fact of its own; coupler
+ * forces hang on the weights that fact is found from. None of them may enter here as well.
+ * Written out value by value: it is drawn thousands of times for every reading left out.
  */
-const LOADED_EVENLY = { wheelKn: 1, offsetMm: 0, liftedKn: 0, inwardKn: 0 } as const;
-
-/** L/V of the leading outer wheel by the friction centre, of an evenly loaded truck whatever its weight. */
 function leadingOuterRatio(values: readonly number[]): number {
-  const [
-    curvaturePerM = NaN,
-    elevationMm = NaN,
-    speedMs = NaN,
-    friction = NaN,
-    wheelbaseM = NaN,
-    gravityCentreMm = NaN,
-    slidingFromPerM = NaN,
-    plateFriction = NaN,
-    plateRadiusM = NaN,
-  ] = values;
   const truck = carInCurve({
-    ...LOADED_EVENLY,
-    curvaturePerM,
-    elevationMm,
-    speedMs,
-    friction,
-    wheelbaseM,
-    gravityCentreMm,
-    slidingFromPerM,
-    plateFriction,
-    plateRadiusM,
+    curvaturePerM: values[0] ?? NaN,
+    elevationMm: values[1] ?? NaN,
+    speedMs: values[2] ?? NaN,
+    wheelKn: 1,
+    friction: values[3] ?? NaN,
+    slidingFromPerM: values[6] ?? NaN,
+    wheelbaseM: values[4] ?? NaN,
+    gravityCentreMm: values[5] ?? NaN,
+    offsetMm: 0,
+    liftedKn: 0,
+    inwardKn: 0,
+    plateFriction: values[7] ?? NaN,
+    plateRadiusM: values[8] ?? NaN,
   });
   return truckSteering(truck).lateralsKn[0] / truck.verticalsKn[0];
 }
