@@ -2,6 +2,7 @@ import type { CaseRecord } from '../case/record';
 import { buildContext, type Context, type FindingOptions } from './context';
 import { contactFindings } from './contact/contact-findings';
 import type { Finding } from './finding';
+import { gathered } from './gathered';
 import { climbDistanceFindings } from './mechanics/climb-distance';
 import { climbLimitFindings } from './mechanics/climb-limit';
 import { curvingLoadFindings } from './mechanics/curving-loads';
@@ -65,7 +66,8 @@ const FINDINGS: readonly ((context: Context) => readonly Finding[])[] = [
 ];
 
 /** All findings of an indexed record. */
-export const findingsOf = (context: Context): readonly Finding[] => FINDINGS.flatMap((find) => find(context));
+export const findingsOf = (context: Context): readonly Finding[] =>
+  gathered(FINDINGS.map((find) => find(context)));
 
 /**
  * All findings of a record: quantities with uncertainty, the readings they came from, their method

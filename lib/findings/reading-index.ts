@@ -253,20 +253,27 @@ type UncertaintyOf = (reading: Reading, quantity: Measure) => number;
 function uncertaintyByWriting(instruments: ReadonlyMap<string, Entity>): UncertaintyOf {
   type ByWriting = Map<string, number>;
   const known = new Map<Measure, Map<string | null, Map<string, ByWriting>>>();
+  // Down a column quantity, instrument and unit seldom change.
+  let last: { quantity: Measure; instrumentId: string | null; unit: string; writings: ByWriting } | null =
+    null;
   return (reading, quantity) => {
     const { entered, unit, instrumentId } = reading;
+    if (last?.quantity !== quantity || last.instrumentId !== instrumentId || last.unit !== unit) {
+      const byInstrument = childOf(known, quantity, emptyMap<string | null, Map<string, ByWriting>>);
+      const byUnit = childOf(byInstrument, instrumentId, emptyMap<string, ByWriting>);
+      const writings = childOf(byUnit, unit, emptyMap<string, number>);
+      last = { quantity, instrumentId, unit, writings };
+    }
+    const { writings } = last;
     // What was written, in which unit, fixes the value too, on which the width of a radius depends.
-    const byInstrument = childOf(known, quantity, emptyMap<string | null, Map<string, ByWriting>>);
-    const byUnit = childOf(byInstrument, instrumentId, emptyMap<string, ByWriting>);
-    const byWriting = childOf(byUnit, unit, emptyMap<string, number>);
-    const before = byWriting.get(entered);
+    const before = writings.get(entered);
     if (before !== undefined) return before;
     const { u } = uncertaintyOf(
       reading,
       quantity,
       instrumentId === null ? undefined : instruments.get(instrumentId),
     );
-    byWriting.set(entered, u);
+    writings.set(entered, u);
     return u;
   };
 }

@@ -106,16 +106,60 @@ function pieces(sums: Sums, knots: readonly number[]): readonly Stretch[] | null
   return found;
 }
 
+/** Some knots with one of them taken out or moved; what is tried before a line is fitted. */
+type Trial = {
+  readonly knots: readonly number[];
+  /** Left out, never the first or the last; −1: none. */
+  readonly without: number;
+  /** Stands elsewhere, never the first or the last; −1: none. */
+  readonly moved: number;
+  readonly to: number;
+};
+
+/**
+ * Squares that the best line over the knots of a trial leaves; null when a piece has too few points.
+ * The equations of `fit`, eliminated as they are set up: thousands of trials are made for one line.
+ */
+function squaresLeft(sums: Sums, { knots, without, moved, to }: Trial): number | null {
+  const end = knots.length - 1;
+  let [pivot, load, explained, all] = [0, 0, 0, 0];
+  let first = 0;
+  let from = knots[0]!;
+  for (let j = 1; j <= end; j += 1) {
+    if (j === without) continue;
+    const next = j === moved ? to : knots[j]!;
+    const last = j === end ? sums.x.length : firstFrom(sums.x, next);
+    if (last - first < FEWEST) return null;
+    const { n, x, xx, y, xy, yy } = stretch(sums, first, last, from);
+    const length = next - from;
+    const w = x / length;
+    const ww = xx / (length * length);
+    const wy = xy / length;
+    pivot += n - 2 * w + ww;
+    load += y - wy;
+    if (!(pivot > LEAST_PIVOT)) return null;
+    explained += (load * load) / pivot;
+    const ratio = (w - ww) / pivot;
+    pivot = ww - ratio * (w - ww);
+    load = wy - ratio * load;
+    all += yy;
+    [first, from] = [last, next];
+  }
+  return pivot > LEAST_PIVOT ? Math.max(0, all - explained - (load * load) / pivot) : null;
+}
+
+const LEAST_PIVOT = 1e-9;
+
 /** Heights at the knots by least squares: a tridiagonal system, solved by elimination. */
 function fit(sums: Sums, knots: readonly number[]): BrokenLine | null {
   const found = pieces(sums, knots);
-  if (found === null) return null;
+  const squares = squaresLeft(sums, { knots, without: -1, moved: -1, to: NaN });
+  if (found === null || squares === null) return null;
   const count = knots.length;
   const diagonal = new Float64Array(count);
   const beside = new Float64Array(count);
   const right = new Float64Array(count);
-  let all = 0;
-  found.forEach(({ n, x, xx, y, xy, yy }, j) => {
+  found.forEach(({ n, x, xx, y, xy }, j) => {
     const length = knots[j + 1]! - knots[j]!;
     const w = x / length;
     const ww = xx / (length * length);
@@ -125,24 +169,17 @@ function fit(sums: Sums, knots: readonly number[]): BrokenLine | null {
     beside[j]! += w - ww;
     right[j]! += y - wy;
     right[j + 1]! += wy;
-    all += yy;
   });
-  const heights = new Float64Array(count);
-  const pivots = Float64Array.from(diagonal);
-  const loads = Float64Array.from(right);
   for (let j = 1; j < count; j += 1) {
-    if (!(pivots[j - 1]! > 1e-9)) return null;
-    const ratio = beside[j - 1]! / pivots[j - 1]!;
-    pivots[j]! -= ratio * beside[j - 1]!;
-    loads[j]! -= ratio * loads[j - 1]!;
+    const ratio = beside[j - 1]! / diagonal[j - 1]!;
+    diagonal[j]! -= ratio * beside[j - 1]!;
+    right[j]! -= ratio * right[j - 1]!;
   }
-  if (!(pivots[count - 1]! > 1e-9)) return null;
+  const heights = new Float64Array(count);
   for (let j = count - 1; j >= 0; j -= 1) {
-    heights[j] = (loads[j]! - (j + 1 < count ? beside[j]! * heights[j + 1]! : 0)) / pivots[j]!;
+    heights[j] = (right[j]! - (j + 1 < count ? beside[j]! * heights[j + 1]! : 0)) / diagonal[j]!;
   }
-  let explained = 0;
-  for (let j = 0; j < count; j += 1) explained += heights[j]! * right[j]!;
-  return { knots, heights: [...heights], squares: Math.max(0, all - explained) };
+  return { knots, heights: [...heights], squares };
 }
 
 /** The split of points first … last − 1 that leaves the least squares; null when none helps. */
@@ -173,31 +210,36 @@ function splitting(sums: Sums, most: number): number[] {
 
 /** Moves each knot to where the squares are least, in steps that halve. */
 function settle(sums: Sums, line: BrokenLine, step: number): BrokenLine {
-  let best = line;
+  const knots = [...line.knots];
+  let least = line.squares;
   for (let size = step; size > step / 40; size /= 2) {
-    for (let j = 1; j + 1 < best.knots.length; j += 1) {
+    for (let j = 1; j + 1 < knots.length; j += 1) {
       for (const by of [-size, size]) {
-        const knots = best.knots.map((knot, i) => (i === j ? knot + by : knot));
-        if (knots[j]! <= knots[j - 1]! || knots[j]! >= knots[j + 1]!) continue;
-        const tried = fit(sums, knots);
-        if (tried !== null && tried.squares < best.squares) best = tried;
+        const to = knots[j]! + by;
+        if (to <= knots[j - 1]! || to >= knots[j + 1]!) continue;
+        const squares = squaresLeft(sums, { knots, without: -1, moved: j, to });
+        if (squares === null || !(squares < least)) continue;
+        least = squares;
+        knots[j] = to;
       }
     }
   }
-  return best;
+  return fit(sums, knots) ?? line;
 }
 
 /** The knot that is missed least, taken out. */
-function withoutOne(sums: Sums, line: BrokenLine): BrokenLine | null {
-  let best: BrokenLine | null = null;
-  for (let j = 1; j + 1 < line.knots.length; j += 1) {
-    const tried = fit(
-      sums,
-      line.knots.filter((_, i) => i !== j),
-    );
-    if (tried !== null && (best === null || tried.squares < best.squares)) best = tried;
+function withoutOne(sums: Sums, { knots }: BrokenLine): BrokenLine | null {
+  let [missedLeast, least] = [-1, Infinity];
+  for (let j = 1; j + 1 < knots.length; j += 1) {
+    const squares = squaresLeft(sums, { knots, without: j, moved: -1, to: NaN });
+    if (squares !== null && squares < least) [missedLeast, least] = [j, squares];
   }
-  return best;
+  return missedLeast < 0
+    ? null
+    : fit(
+        sums,
+        knots.filter((_, i) => i !== missedLeast),
+      );
 }
 
 /** Knots tried at most; below so many each set of them is settled before it is judged. */

@@ -21,13 +21,6 @@ export type Deviation = {
   readonly resampled: boolean;
 };
 
-/** What each reading adds to `uniform`, by its index; the station's own comes first. `count` of each hold. */
-export type Shares = {
-  readonly count: number;
-  readonly indices: ArrayLike<number>;
-  readonly weights: ArrayLike<number>;
-};
-
 /** Where the values stand and how far apart the points averaged are to be, m. */
 export type Spread = {
   readonly positionsM: ArrayLike<number>;
@@ -54,91 +47,100 @@ export function deviationsFromUniform(
   stations: number = UNIFORM_STATIONS,
   spread: Spread = evenly(values.length),
 ): (Deviation | null)[] {
-  const found = new Array<Deviation | null>(values.length).fill(null);
-  eachDeviation(values, stations, spread, (index, deviation) => {
-    found[index] = deviation;
-  });
-  return found;
+  const shares = uniformShares(takenOf(values), stations, spread);
+  return Array.from({ length: values.length }, (_, index) => deviationAt(shares, values, index));
 }
+
+/** 1 where there is a value, else 0. */
+export const takenOf = (values: ArrayLike<number>): Uint8Array =>
+  Uint8Array.from({ length: values.length }, (_, i) => Number(Number.isFinite(values[i])));
 
 /**
- * The same for every value that has one, in order, with the share each reading has in its uniform.
- * `shares` holds only until the next call: a sheet of thousands of stations would make more of them
- * than of anything else.
+ * Which readings the uniform of every station is the mean of, and with what weight: those of station i
+ * are entries `from[i]` to `from[i + 1]` of `indices` and `weights`, its own first; none where there is
+ * no uniform. The same for every quantity read at the same stations.
  */
-export function eachDeviation(
-  values: ArrayLike<number>,
-  stations: number,
-  spread: Spread,
-  visit: (index: number, deviation: Deviation, shares: Shares) => void,
-): void {
+export type UniformShares = {
+  readonly from: Int32Array;
+  readonly indices: Int32Array;
+  readonly weights: Float64Array;
+  readonly used: Uint8Array;
+  readonly resampled: Uint8Array;
+};
+
+/** The shares for stations with a reading (1 in `isTaken`); the rest as `deviationsFromUniform`. */
+export function uniformShares(isTaken: Uint8Array, stations: number, spread: Spread): UniformShares {
   const { positionsM, spacingM } = spread;
+  const count = isTaken.length;
   const reach = Math.floor(stations / 2);
-  const isTaken = Uint8Array.from({ length: values.length }, (_, i) => Number(Number.isFinite(values[i])));
-  const shares = shareSums(values.length, 4 * reach + 1);
+  const from = new Int32Array(count + 1);
+  const indices = new Int32Array(count * (4 * reach + 1));
+  const weights = new Float64Array(indices.length);
+  const used = new Uint8Array(count);
+  const resampled = new Uint8Array(count);
   const before = Array.from({ length: reach }, () => pointFinder(positionsM, isTaken, spread));
   const after = Array.from({ length: reach }, () => pointFinder(positionsM, isTaken, spread));
-  for (let i = 0; i < values.length; i += 1) {
-    const from = positionsM[i] ?? NaN;
+  // Where a reading stands in the list, while `listedFor` says that it is in the list of this station.
+  const placeOf = new Int32Array(count);
+  const listedFor = new Int32Array(count).fill(-1);
+  let end = 0;
+  const add = (station: number, index: number, weight: number): void => {
+    if (listedFor[index] === station) {
+      weights[placeOf[index]!]! += weight;
+      return;
+    }
+    listedFor[index] = station;
+    placeOf[index] = end;
+    indices[end] = index;
+    weights[end] = weight;
+    end += 1;
+  };
+  for (let i = 0; i < count; i += 1) {
+    const begin = end;
+    from[i] = begin;
     if (isTaken[i] === 0) continue;
-    shares.begin(i);
-    let used = 1;
-    let resampled = false;
+    const at = positionsM[i] ?? NaN;
+    add(i, i, 1);
+    let points = 1;
     for (let step = 0; step < reach; step += 1) {
       const [back, on] = [before[step]!, after[step]!];
-      const there = back.find(from - (step + 1) * spacingM);
-      const opposite = there === 0 ? 0 : on.find(from + (step + 1) * spacingM);
+      const there = back.find(at - (step + 1) * spacingM);
+      const opposite = there === 0 ? 0 : on.find(at + (step + 1) * spacingM);
       if (opposite === 0) continue;
-      used += 2;
-      if (there > 1 || opposite > 1) resampled = true;
-      for (let k = 0; k < there; k += 1) shares.add(back.indices[k]!, back.weights[k]!);
-      for (let k = 0; k < opposite; k += 1) shares.add(on.indices[k]!, on.weights[k]!);
+      points += 2;
+      if (there > 1 || opposite > 1) resampled[i] = 1;
+      for (let k = 0; k < there; k += 1) add(i, back.indices[k]!, back.weights[k]!);
+      for (let k = 0; k < opposite; k += 1) add(i, on.indices[k]!, on.weights[k]!);
     }
-    if (used < 3) continue;
-    const uniform = shares.mean(values, used);
-    visit(i, { uniform, deviation: (values[i] ?? NaN) - uniform, used, resampled }, shares);
+    if (points < 3) {
+      end = begin;
+      listedFor[i] = -1;
+      resampled[i] = 0;
+      continue;
+    }
+    used[i] = points;
+    for (let k = begin; k < end; k += 1) weights[k]! /= points;
   }
+  from[count] = end;
+  return { from, indices, weights, used, resampled };
 }
 
-/** Weights by reading, each reading once however many points it is near. */
-function shareSums(readings: number, most: number) {
-  const indices = new Int32Array(most);
-  const weights = new Float64Array(most);
-  // Where a reading stands in the list, while `listedFor` says that it is in the list of this station.
-  const placeOf = new Int32Array(readings);
-  const listedFor = new Int32Array(readings).fill(-1);
-  let own = -1;
-  const sums = {
-    count: 0,
-    indices,
-    weights,
-    begin(index: number): void {
-      own = index;
-      sums.count = 0;
-      sums.add(index, 1);
-    },
-    add(index: number, weight: number): void {
-      if (listedFor[index] === own) {
-        weights[placeOf[index]!]! += weight;
-        return;
-      }
-      listedFor[index] = own;
-      placeOf[index] = sums.count;
-      indices[sums.count] = index;
-      weights[sums.count] = weight;
-      sums.count += 1;
-    },
-    /** Divides the weights by the number of points and sums the values by them. */
-    mean(values: ArrayLike<number>, used: number): number {
-      let mean = 0;
-      for (let k = 0; k < sums.count; k += 1) {
-        weights[k]! /= used;
-        mean += weights[k]! * (values[indices[k]!] ?? NaN);
-      }
-      return mean;
-    },
+/** How far the value at a station departs from its uniform; null where that has none. */
+export function deviationAt(
+  { from, indices, weights, used, resampled }: UniformShares,
+  values: ArrayLike<number>,
+  index: number,
+): Deviation | null {
+  if (used[index] === 0) return null;
+  let uniform = 0;
+  for (let k = from[index]!; k < from[index + 1]!; k += 1)
+    uniform += weights[k]! * (values[indices[k]!] ?? NaN);
+  return {
+    uniform,
+    deviation: (values[index] ?? NaN) - uniform,
+    used: used[index]!,
+    resampled: resampled[index] === 1,
   };
-  return sums;
 }
 
 /** Stations are taped: within half a foot they are where they were meant to be. */

@@ -1,3 +1,4 @@
+import { bisectLeft } from 'd3-array';
 import type { Method } from '../findings/finding';
 import { toCanonical } from '../readings/convert';
 import { brokenLine, covariance } from './broken-line';
@@ -85,7 +86,7 @@ export function segmentLine(
       uPerM: uMean * uPerM,
       curvatureFromPerM: from * uPerM,
       curvatureToPerM: to * uPerM,
-      used: x.filter((each) => each >= knot && (each < next || j + 2 === knots.length)).length,
+      used: (j + 2 === knots.length ? x.length : bisectLeft(x, next)) - bisectLeft(x, knot),
     };
   });
   return { parts, leftOverPerM: Math.sqrt(squares / at.length) * uPerM };

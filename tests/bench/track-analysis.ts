@@ -1,6 +1,8 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
 import { createCase } from '~/db/cases';
 import { addEntities } from '~/db/entities';
 import { openDatabase } from '~/db/open';
@@ -91,6 +93,12 @@ const BLANK = {
   note: '',
 } as const;
 
+/** What one step leaves behind is not charged to the next. */
+const collectGarbage = ((): (() => void) => {
+  setFlagsFromString('--expose-gc');
+  return runInNewContext('gc') as () => void;
+})();
+
 const timed = (work: () => unknown): number => {
   const start = performance.now();
   work();
@@ -112,9 +120,11 @@ export function trackAnalysis(): readonly Measurement[] {
     const reading: number[] = [];
     const analysing: number[] = [];
     for (let i = 0; i <= ROUNDS; i += 1) {
+      collectGarbage();
       const rows = timed(() => readReadings(db, caseId));
       // The index of the readings serves every screen; what is measured is the track made of it.
       const context = buildContext(record, { seed: 1 });
+      collectGarbage();
       const found = timed(() => trackFindings(context));
       if (i === 0) continue;
       reading.push(rows);

@@ -1,11 +1,11 @@
 import { WARP_BASE_M } from '../../track/warp';
 import { UNIFORM_STATIONS } from '../../track/deviation';
 import { derive, distinct, measured, notMeasured, type Heading } from '../build';
-import type { Context } from '../context';
+import type { Context, Station } from '../context';
 import type { Finding, Method } from '../finding';
 import type { Taken } from '../reading-index';
 import { checkAll } from '../rules-in-force';
-import { stationColumn } from '../station-column';
+import { stationColumn, type Column as StationColumn } from '../station-column';
 import type { RuleQuantityId } from '../../rules/rule-quantity';
 import { largest, type At } from './worst';
 
@@ -43,12 +43,7 @@ type Column = {
  */
 export function beforePodFinding(context: Context, { what, name, quantity, slot, limits }: Column): Finding {
   const column = stationColumn(context, quantity, slot);
-  const read = context.stations.flatMap((station, index) => {
-    const taken = column.at[index];
-    return taken && station.positionM <= SAME_POSITION_M ? [{ station, index, taken }] : [];
-  });
-  const near = read.filter(({ station }) => station.positionM >= -WARP_BASE_M - SAME_POSITION_M);
-  const back = read.slice(0, read.length - near.length).slice(-UNIFORM_STATIONS);
+  const { near, back } = readBeforePod(context, column);
   const heading: Heading = {
     part: 'track',
     method: deviationBeforePodMethod,
@@ -82,6 +77,19 @@ export function beforePodFinding(context: Context, { what, name, quantity, slot,
     taken,
     checkAll(context.rules.trackLimits(limits), taken.value, taken.u),
   );
+}
+
+type Read = { readonly station: Station; readonly index: number; readonly taken: Taken };
+
+/** Stations read within 62 ft before the POD, and the last nine before those, in order of position. */
+function readBeforePod({ stations }: Context, { at }: StationColumn): { near: Read[]; back: Read[] } {
+  const [near, back]: [Read[], Read[]] = [[], []];
+  for (let index = stations.length - 1; index >= 0 && back.length < UNIFORM_STATIONS; index -= 1) {
+    const [station, taken] = [stations[index], at[index]];
+    if (station === undefined || !taken || station.positionM > SAME_POSITION_M) continue;
+    (station.positionM >= -WARP_BASE_M - SAME_POSITION_M ? near : back).unshift({ station, index, taken });
+  }
+  return { near, back };
 }
 
 const against = (taken: Taken, uniform: readonly Taken[]): Taken =>

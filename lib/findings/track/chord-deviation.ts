@@ -4,12 +4,13 @@ import { deviationFromUniformMethod } from '../../track/deviation';
 import { distinct } from '../build';
 import type { Context } from '../context';
 import type { Finding } from '../finding';
+import { gathered } from '../gathered';
 import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
 import { atStation, type AtStations } from './at-station';
 import { beforePodFinding } from './before-pod';
 import { lineRailRemark } from './line-rail';
-import { deviationAt, spacingRemarks } from './uniform';
+import { columnDeviations, spacingRemarks } from './uniform';
 import { largestOf, worstFinding } from './worst';
 
 type Chord = {
@@ -71,13 +72,15 @@ const CHORDS: readonly Chord[] = [
 
 /** Alinement and profile: deviation of mid-ordinates from uniform, per station and worst. */
 export const chordDeviationFindings = (context: Context): readonly Finding[] =>
-  CHORDS.filter(({ onlyWhereRead, quantity }) => !onlyWhereRead || context.read.anyRead(quantity)).flatMap(
-    (chord) => forChord(context, chord),
+  gathered(
+    CHORDS.filter(({ onlyWhereRead, quantity }) => !onlyWhereRead || context.read.anyRead(quantity)).map(
+      (chord) => forChord(context, chord),
+    ),
   );
 
 function forChord(context: Context, chord: Chord): readonly Finding[] {
   const column = stationColumn(context, chord.quantity, chord.slot);
-  const deviations = deviationAt(context, column, chord.pointsM);
+  const deviations = columnDeviations(context, column, chord.pointsM);
   const limits = context.rules.trackLimits(chord.limits);
   const of: AtStations = {
     what: chord.what,

@@ -7,7 +7,7 @@ import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
 import { atStation, leftOutAt, type AtStations } from './at-station';
 import { QUARTER_62_M } from './chord-deviation';
-import { deviationAt, spacingRemarks } from './uniform';
+import { columnDeviations, spacingRemarks } from './uniform';
 import { largestOf, worstFinding } from './worst';
 
 const READ = { part: 'track', method: asReadMethod } as const;
@@ -90,7 +90,7 @@ export function crosslevelFindings(context: Context): readonly Finding[] {
 
 function fromUniform(context: Context): readonly Finding[] {
   const column = stationColumn(context, 'crosslevel');
-  const deviations = deviationAt(context, column, QUARTER_62_M);
+  const deviations = columnDeviations(context, column, QUARTER_62_M);
   const remark =
     'The deviation from the nine-station average is an adopted method: the rules for classes 1 to 5 have no limit on it.';
   const perStation: Finding[] = [];

@@ -38,22 +38,18 @@ function averageAtPod(context: Context, values: readonly (Taken | null)[]): PodA
   const { stations } = context;
   const line = lineSegments(context);
   const part = line === null ? null : stretchAt(line, 0);
-  const all = stations.flatMap((station, index) => {
-    const taken = values[index];
-    return taken ? [{ station, taken }] : [];
-  });
-  const own = part === null ? all : all.filter(({ station }) => isWithin(part, station.positionM));
+  const positionAt = (index: number | undefined): number => stations[index ?? -1]?.positionM ?? NaN;
+  const all: number[] = [];
+  for (let index = 0; index < stations.length; index += 1) if (values[index]) all.push(index);
+  const own = part === null ? all : all.filter((index) => isWithin(part, positionAt(index)));
   // A part too short for one station, or with none read on it, tells nothing by itself.
   const known = own.length > 0 ? own : all;
-  const first = known[0];
-  const last = known.at(-1);
-  if (first === undefined || last === undefined) return null;
-  const segment = curveSegment(0, first.station.positionM, last.station.positionM);
-  const inside = known.filter(({ station }) => isInSegment(segment, station.positionM));
-  const [head, ...rest] = inside.map(({ taken }) => taken);
+  const segment = curveSegment(0, positionAt(known[0]), positionAt(known.at(-1)));
+  const inside = known.filter((index) => isInSegment(segment, positionAt(index)));
+  const [head, ...rest] = inside.flatMap((index) => values[index] ?? []);
   if (head === undefined) return null;
-  const from = inside[0]?.station.positionM ?? 0;
-  const to = inside.at(-1)?.station.positionM ?? 0;
+  const from = positionAt(inside[0]);
+  const to = positionAt(inside.at(-1));
   const reaches = from <= 0 && to >= 0;
   return {
     taken: derive((...each) => each.reduce((sum, value) => sum + value, 0) / each.length, [head, ...rest]),

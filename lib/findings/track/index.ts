@@ -1,5 +1,6 @@
 import type { Context } from '../context';
 import type { Finding } from '../finding';
+import { gathered } from '../gathered';
 import { chordDeviationFindings } from './chord-deviation';
 import { crosslevelFindings } from './crosslevel';
 import { curvatureFindings } from './curvature';
@@ -37,4 +38,5 @@ const TRACK: readonly ((context: Context) => readonly Finding[])[] = [
   exceptedTrackFindings,
 ];
 
-export const trackFindings = (context: Context): readonly Finding[] => TRACK.flatMap((find) => find(context));
+export const trackFindings = (context: Context): readonly Finding[] =>
+  gathered(TRACK.map((find) => find(context)));

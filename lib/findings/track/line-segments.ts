@@ -1,3 +1,4 @@
+import { bisectLeft, bisectRight } from 'd3-array';
 import { segmentationMethod, segmentLine, type LinePart, type PartKind } from '../../track/segments';
 import { distinct, measured, notMeasured, readingsOf, type Heading } from '../build';
 import type { Context } from '../context';
@@ -88,12 +89,13 @@ export function lineSegmentFindings(context: Context): readonly Finding[] {
   ];
 }
 
-/** The readings a part was fitted to, as one value. */
+/** The readings that parts next to each other were fitted to, as one value. */
 function fitted(context: Context, parts: readonly LinePart[], value: number, u: number): Taken | null {
-  const [first, ...others] = stationCurvatures(context).filter((taken, index): taken is Taken => {
-    const positionM = context.stations[index]?.positionM ?? NaN;
-    return taken !== null && parts.some((part) => isWithin(part, positionM));
-  });
+  const { positionsM } = placesOf(context);
+  const [from, to] = [parts[0]?.fromM ?? NaN, parts.at(-1)?.toM ?? NaN];
+  const [first, ...others] = stationCurvatures(context)
+    .slice(bisectLeft(positionsM, from), bisectRight(positionsM, to))
+    .filter((taken) => taken !== null);
   return first === undefined
     ? null
     : {

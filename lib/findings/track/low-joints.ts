@@ -18,12 +18,17 @@ type JointAt = { readonly name: string; readonly joint: Joint; readonly taken: T
 
 /** Stations marked as joints, in order of position, with crosslevel counted from the left rail. */
 function jointsOf(context: Context): readonly JointAt[] {
-  const marked = new Map(standing(context.record, 'station').map(({ id, fields }) => [id, fields.joint]));
+  const marked = new Map<string, Joint['rail'] | 'both'>();
+  for (const { id, fields } of standing(context.record, 'station')) {
+    const { joint } = fields;
+    if (joint === 'left' || joint === 'right' || joint === 'both') marked.set(id, joint);
+  }
+  if (marked.size === 0) return [];
   const crosslevel = stationColumn(context, 'crosslevel').at;
   const sign = (context.sides.outer ?? 'left') === 'left' ? 1 : -1;
   return context.stations.flatMap(({ id, name, positionM }, index): readonly JointAt[] => {
     const on = marked.get(id);
-    if (on !== 'left' && on !== 'right' && on !== 'both') return [];
+    if (on === undefined) return [];
     const taken = crosslevel[index] ?? null;
     const leftHighMm = taken === null ? NaN : sign * taken.value;
     return [{ name, taken, joint: { positionM, rail: on === 'both' ? null : on, leftHighMm } }];

@@ -1,11 +1,12 @@
 import {
-  eachDeviation,
+  deviationAt,
   SAME_STATION_M,
   spreadOver,
+  takenOf,
   UNIFORM_STATIONS,
+  uniformShares,
   usualSpacing,
-  type Deviation,
-  type Shares,
+  type UniformShares,
 } from '../../track/deviation';
 import { oncePerContext } from '../once-per-context';
 import type { Context } from '../context';
@@ -25,46 +26,63 @@ export type Deviations = {
 };
 
 /** Deviation of a column from uniform, uniform being the mean of points `pointsM` apart about the station. */
-export function deviationAt(context: Context, column: Column, pointsM: number): Deviations {
-  const { positionsM, spacingM } = placesOf(context);
+export function columnDeviations(context: Context, column: Column, pointsM: number): Deviations {
+  const values = Float64Array.from(column.at, (taken) => taken?.value ?? NaN);
+  const shares = sharesOf(context, values, pointsM);
   const at = new Array<Taken | null>(column.at.length).fill(null);
   let resampled = 0;
-  eachDeviation(
-    column.at.map((taken) => taken?.value ?? NaN),
-    UNIFORM_STATIONS,
-    spreadOver(positionsM, pointsM),
-    (index, deviation, shares) => {
-      const taken = column.at[index];
-      if (taken) at[index] = departing(column, deviation, shares, taken);
-      if (deviation.resampled) resampled += 1;
-    },
+  for (let index = 0; index < at.length; index += 1) {
+    const taken = column.at[index];
+    const found = deviationAt(shares, values, index);
+    if (!taken || found === null) continue;
+    at[index] = departing(column, shares, index, found.deviation);
+    if (found.resampled) resampled += 1;
+  }
+  return { at, stationsM: placesOf(context).spacingM, pointsM, resampled };
+}
+
+type Known = { readonly pointsM: number; readonly isTaken: Uint8Array; readonly shares: UniformShares };
+
+const knownShares = oncePerContext((): Known[] => []);
+
+/** A sheet has mostly the same quantities at every station: their shares are found once. */
+function sharesOf(context: Context, values: Float64Array, pointsM: number): UniformShares {
+  const isTaken = takenOf(values);
+  const known = knownShares(context);
+  const before = known.find(
+    (each) => each.pointsM === pointsM && each.isTaken.every((one, index) => one === isTaken[index]),
   );
-  return { at, stationsM: spacingM, pointsM, resampled };
+  if (before !== undefined) return before.shares;
+  const shares = uniformShares(isTaken, UNIFORM_STATIONS, spreadOver(placesOf(context).positionsM, pointsM));
+  known.push({ pointsM, isTaken, shares });
+  return shares;
 }
 
 /** The station's own reading is one of those averaged: value − uniform = Σ aᵢ·mᵢ, u² = Σ aᵢ²·uᵢ². */
 function departing(
-  column: Column,
-  { deviation, used }: Deviation,
-  { count, indices, weights }: Shares,
-  taken: Taken,
+  { at }: Column,
+  { from, indices, weights, used }: UniformShares,
+  index: number,
+  deviation: number,
 ): Taken {
+  const taken = at[index]!;
+  const begin = from[index]!;
   const readings: [string, ...string[]] = [taken.readings[0]];
   for (let r = 1; r < taken.readings.length; r += 1) readings.push(taken.readings[r]!);
-  let squares = ((1 - weights[0]!) * taken.u) ** 2;
-  for (let k = 1; k < count; k += 1) {
-    const from = column.at[indices[k]!];
-    if (!from) continue;
-    squares += (weights[k]! * from.u) ** 2;
-    for (let r = 0; r < from.readings.length; r += 1) readings.push(from.readings[r]!);
+  let squares = ((1 - weights[begin]!) * taken.u) ** 2;
+  for (let k = begin + 1; k < from[index + 1]!; k += 1) {
+    const other = at[indices[k]!];
+    if (!other) continue;
+    squares += (weights[k]! * other.u) ** 2;
+    for (let r = 0; r < other.readings.length; r += 1) readings.push(other.readings[r]!);
   }
   return {
     value: deviation,
     u: Math.sqrt(squares),
     readings,
     remarks:
-      used < UNIFORM_STATIONS
-        ? [...taken.remarks, `Uniform is the mean of ${used} points here, not nine.`]
+      used[index]! < UNIFORM_STATIONS
+        ? [...taken.remarks, `Uniform is the mean of ${used[index]} points here, not nine.`]
         : taken.remarks,
   };
 }

@@ -79,7 +79,6 @@ export function warpFindings(context: Context): readonly Finding[] {
   const column = stationColumn(context, 'crosslevel');
   const crosslevel = column.at;
   const levels = levelsOf(context, crosslevel);
-  const perStation = worstWarpUpToEach(levels, LESS_THAN_62_FT);
   const worst = worstWarp(levels);
   const worstNearPod = worstWarp(levels, LESS_THAN_62_FT, nearPod(context));
   const summary = (what: string, title: string, pair: WarpPair | null, remarks: readonly string[]): Finding =>
@@ -97,24 +96,30 @@ export function warpFindings(context: Context): readonly Finding[] {
       'crosslevelDifference62',
     );
   const atBase = worstWarpAmong(context, crosslevel, apart(WARP_BASE_M));
-  const limits = context.rules.trackLimits('crosslevelDifference62');
   return [
     summary('warpWorst', 'Greatest warp in less than 62 ft', worst, atBaseRemarks(context, atBase)),
     summary('warpAtPod', 'Greatest warp within the 62 ft before the POD', worstNearPod, []),
     ...shortWarp(context, crosslevel, column.remarks),
     ...highElevation(context, crosslevel),
     ...underLoad(context, crosslevel),
-    ...perStation.flatMap((pair): readonly Finding[] => {
-      const warp = warpOf(crosslevel, pair);
-      if (warp === null) return [];
-      const { taken } = warp;
-      return [
-        atStation(UP_TO, context, pair.to, taken, checkAll(limits, taken.value, taken.u), [
-          `Against station ${nameAt(context, pair.from)}.`,
-        ]),
-      ];
-    }),
+    ...upToEach(context, crosslevel, levels),
   ];
+}
+
+function upToEach(
+  context: Context,
+  crosslevel: readonly (Taken | null)[],
+  levels: LevelsInOrder,
+): readonly Finding[] {
+  const limits = context.rules.trackLimits('crosslevelDifference62');
+  const found: Finding[] = [];
+  for (const pair of worstWarpUpToEach(levels, LESS_THAN_62_FT)) {
+    const taken = warpOf(crosslevel, pair)?.taken;
+    if (taken === undefined) continue;
+    const against = `Against station ${nameAt(context, pair.from)}.`;
+    found.push(atStation(UP_TO, context, pair.to, taken, checkAll(limits, taken.value, taken.u), [against]));
+  }
+  return found;
 }
 
 const UP_TO: AtStations = {
