@@ -78,14 +78,22 @@ type Cell = {
   taken: Taken | null | undefined;
 };
 
-/** One column of a sheet: a quantity and slot at every subject of a kind that has it. */
-type CellsOfColumn = Map<string, Cell>;
+/** One column of a sheet: a quantity and slot at the subjects of a kind, by their place in the record. */
+type CellsOfColumn = (Cell | undefined)[];
 
 /**
  * By kind of subject, quantity, slot and subject. Nested, because joined keys cost more than all the rest;
  * the subject last, because a sheet has thousands of them and few columns.
  */
 type Cells = Map<SubjectKind, Map<string, Map<string, CellsOfColumn>>>;
+
+/** The standing records of a kind, and where each stands among them. */
+type Subjects = { readonly entities: readonly Entity[]; readonly places: ReadonlyMap<string, number> };
+
+function subjectsOf(record: CaseRecord, kind: EntityKind): Subjects {
+  const entities = standing(record, kind);
+  return { entities, places: new Map(entities.map(({ id }, place) => [id, place])) };
+}
 
 /** Papers and whole trains are not disturbed by a derailment in the way track and equipment are. */
 const HAS_STATE: ReadonlySet<SubjectKind> = new Set([
@@ -104,10 +112,13 @@ const HAS_STATE: ReadonlySet<SubjectKind> = new Set([
  * subject says so and neither says otherwise.
  */
 export function indexReadings(record: CaseRecord): ReadingIndex {
-  const subjects = new Map<EntityKind, ReadonlyMap<string, Entity>>(
-    ENTITY_KINDS.map((kind) => [kind, new Map(standing(record, kind).map((e) => [e.id, e] as const))]),
-  );
-  const instruments = subjects.get('instrument') ?? new Map<string, Entity>();
+  const subjects = new Map(ENTITY_KINDS.map((kind) => [kind, subjectsOf(record, kind)]));
+  const byId = (kind: EntityKind): ReadonlyMap<string, Entity> =>
+    new Map((subjects.get(kind)?.entities ?? []).map((entity) => [entity.id, entity]));
+  const [instruments, wheelsets] = [byId('instrument'), byId('wheelset')];
+  // There is one case in a record, whatever its readings call it.
+  const placeOf = (kind: SubjectKind, id: string): number | undefined =>
+    kind === 'case' ? 0 : subjects.get(kind)?.places.get(id);
   const cells: Cells = new Map();
   const quantitiesRead = new Set<string>();
   let order = 0;
@@ -115,20 +126,25 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
 
   for (const reading of currentReadings(record)) {
     const { kind, id } = reading.subject;
-    const entity = kind === 'case' ? undefined : subjects.get(kind)?.get(id);
-    if (kind !== 'case' && entity === undefined) continue;
+    const place = placeOf(kind, id);
+    if (place === undefined) continue;
     const { quantity, slot, value } = reading;
     if (quantity === 'stationPosition' && value !== null && Number.isFinite(value)) positions.set(id, value);
-    const column = columnFor(cells, kind, quantity, slot);
-    const key = subjectKey(kind, id);
-    let cell = column.get(key);
+    const column = columnFor(
+      cells,
+      kind,
+      quantity,
+      slot,
+      kind === 'case' ? 1 : (subjects.get(kind)?.places.size ?? 0),
+    );
+    let cell = column[place];
     if (cell === undefined) {
       cell = { order: (order += 1), usable: [], history: [], leftOut: [], taken: undefined };
-      column.set(key, cell);
+      column[place] = cell;
     }
     quantitiesRead.add(quantity);
     const state = HAS_STATE.has(kind)
-      ? stateOf(reading.disturbance, subjectState(kind, entity, subjects.get('wheelset')))
+      ? stateOf(reading.disturbance, subjectState(kind, entityAt(subjects, kind, place), wheelsets))
       : stateOf(reading.disturbance, 'undisturbed');
     if (state !== 'undisturbed') {
       cell.leftOut.push(state);
@@ -138,11 +154,17 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
   }
 
   for (const slots of cells.get('wheelset')?.values() ?? [])
-    for (const column of slots.values()) for (const cell of column.values()) setHistoryAside(cell);
+    for (const column of slots.values()) column.forEach((cell) => cell && setHistoryAside(cell));
 
   const uncertainty = uncertaintyByWriting(instruments);
   const cellAt = (kind: SubjectKind, id: string, quantity: string, slot: string): Cell | undefined =>
-    cells.get(kind)?.get(quantity)?.get(slot)?.get(subjectKey(kind, id));
+    cells.get(kind)?.get(quantity)?.get(slot)?.[placeOf(kind, id) ?? -1];
+  const placesInSheet = new WeakMap<readonly string[], readonly number[]>();
+  const placesOf = (stationIds: readonly string[]): readonly number[] => {
+    const places = placesInSheet.get(stationIds) ?? stationIds.map((id) => placeOf('station', id) ?? -1);
+    placesInSheet.set(stationIds, places);
+    return places;
+  };
 
   return {
     take: (kind, id, quantity, slot = '') => {
@@ -154,8 +176,10 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
       const leftOut = new Array<LeftOutWhy | null>(stationIds.length).fill(null);
       const column = cells.get('station')?.get(quantity)?.get(slot);
       const read = findQuantity(quantity);
-      for (let i = 0; column !== undefined && i < stationIds.length; i += 1) {
-        const cell = column.get(stationIds[i] ?? '');
+      if (column === undefined) return { at, leftOut };
+      const places = placesOf(stationIds);
+      for (let i = 0; i < places.length; i += 1) {
+        const cell = column[places[i]!];
         if (cell === undefined) continue;
         at[i] = takeOnce(cell, read, uncertainty);
         leftOut[i] = whyLeftOut(cell);
@@ -173,7 +197,7 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
     slots: (kind, id, quantity) =>
       [...(cells.get(kind)?.get(quantity) ?? [])]
         .flatMap(([slot, column]) => {
-          const cell = column.get(subjectKey(kind, id));
+          const cell = column[placeOf(kind, id) ?? -1];
           return cell === undefined ? [] : [{ slot, order: cell.order }];
         })
         .sort((a, b) => a.order - b.order)
@@ -207,13 +231,19 @@ function setHistoryAside(cell: Cell): void {
   cell.usable = cell.usable.filter((reading) => !old(reading));
 }
 
-/** There is one case in a record, whatever its readings call it. */
-const subjectKey = (kind: SubjectKind, id: string): string => (kind === 'case' ? '' : id);
+const entityAt = (subjects: ReadonlyMap<EntityKind, Subjects>, kind: SubjectKind, place: number) =>
+  kind === 'case' ? undefined : subjects.get(kind)?.entities[place];
 
-function columnFor(cells: Cells, kind: SubjectKind, quantity: string, slot: string): CellsOfColumn {
+function columnFor(
+  cells: Cells,
+  kind: SubjectKind,
+  quantity: string,
+  slot: string,
+  length: number,
+): CellsOfColumn {
   const quantities = childOf(cells, kind, emptyMap<string, Map<string, CellsOfColumn>>);
   const slots = childOf(quantities, quantity, emptyMap<string, CellsOfColumn>);
-  return childOf(slots, slot, emptyMap<string, Cell>);
+  return childOf(slots, slot, () => new Array<Cell | undefined>(length).fill(undefined));
 }
 
 const emptyMap = <K, V>(): Map<K, V> => new Map();

@@ -52,8 +52,11 @@ export function deviationsFromUniform(
 }
 
 /** 1 where there is a value, else 0. */
-export const takenOf = (values: ArrayLike<number>): Uint8Array =>
-  Uint8Array.from({ length: values.length }, (_, i) => Number(Number.isFinite(values[i])));
+export function takenOf(values: ArrayLike<number>): Uint8Array {
+  const isTaken = new Uint8Array(values.length);
+  for (let i = 0; i < values.length; i += 1) if (Number.isFinite(values[i])) isTaken[i] = 1;
+  return isTaken;
+}
 
 /**
  * Which readings the uniform of every station is the mean of, and with what weight: those of station i

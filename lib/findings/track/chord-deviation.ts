@@ -10,8 +10,8 @@ import { stationColumn } from '../station-column';
 import { atStation, type AtStations } from './at-station';
 import { beforePodFinding } from './before-pod';
 import { lineRailRemark } from './line-rail';
-import { columnDeviations, spacingRemarks } from './uniform';
-import { largestOf, worstFinding } from './worst';
+import { columnDeviations, greatestDeviation, spacingRemarks } from './uniform';
+import { worstFinding } from './worst';
 
 type Chord = {
   readonly what: string;
@@ -90,7 +90,7 @@ function forChord(context: Context, chord: Chord): readonly Finding[] {
   };
   const perStation: Finding[] = [];
   context.stations.forEach((_, index) => {
-    const taken = deviations.at[index];
+    const taken = deviations.taken(index);
     if (!taken) return;
     perStation.push(atStation(of, context, index, taken, checkAll(limits, taken.value, taken.u)));
   });
@@ -109,7 +109,7 @@ function forChord(context: Context, chord: Chord): readonly Finding[] {
         ...(perStation.length > 0 ? spacingRemarks(deviations) : []),
       ]),
     },
-    largestOf(deviations.at, Math.abs),
+    greatestDeviation(deviations),
     {
       limits: chord.limits,
       missing: `${chord.name.toLowerCase()}, at three or more undisturbed stations in a row`,

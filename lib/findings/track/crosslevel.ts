@@ -7,7 +7,7 @@ import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
 import { atStation, leftOutAt, type AtStations } from './at-station';
 import { QUARTER_62_M } from './chord-deviation';
-import { columnDeviations, spacingRemarks } from './uniform';
+import { columnDeviations, greatestDeviation, spacingRemarks } from './uniform';
 import { largestOf, worstFinding } from './worst';
 
 const READ = { part: 'track', method: asReadMethod } as const;
@@ -95,7 +95,7 @@ function fromUniform(context: Context): readonly Finding[] {
     'The deviation from the nine-station average is an adopted method: the rules for classes 1 to 5 have no limit on it.';
   const perStation: Finding[] = [];
   context.stations.forEach((_, index) => {
-    const taken = deviations.at[index];
+    const taken = deviations.taken(index);
     if (!taken) return;
     perStation.push(atStation(FROM_UNIFORM, context, index, taken));
   });
@@ -108,7 +108,7 @@ function fromUniform(context: Context): readonly Finding[] {
       subject: null,
       remarks: [remark, ...column.remarks, ...(perStation.length > 0 ? spacingRemarks(deviations) : [])],
     },
-    largestOf(deviations.at, Math.abs),
+    greatestDeviation(deviations),
     { missing: 'crosslevel at three or more undisturbed stations in a row' },
   );
   return [worst, ...perStation];

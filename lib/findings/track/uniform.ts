@@ -13,10 +13,13 @@ import type { Context } from '../context';
 import type { Taken } from '../reading-index';
 import { along } from '../words';
 import type { Column } from '../station-column';
+import type { At } from './worst';
 
 export type Deviations = {
-  /** One per station of the context; null where uniform cannot be told. */
-  readonly at: readonly (Taken | null)[];
+  /** Of every station of the context; NaN where uniform cannot be told. */
+  readonly values: Float64Array;
+  /** Made when asked for: a long sheet has no room for one of each station beside its finding. */
+  readonly taken: (index: number) => Taken | null;
   /** Spacing of the stations, m; null with fewer than two. */
   readonly stationsM: number | null;
   /** Spacing of the points averaged, m. */
@@ -29,16 +32,35 @@ export type Deviations = {
 export function columnDeviations(context: Context, column: Column, pointsM: number): Deviations {
   const values = Float64Array.from(column.at, (taken) => taken?.value ?? NaN);
   const shares = sharesOf(context, values, pointsM);
-  const at = new Array<Taken | null>(column.at.length).fill(null);
+  const deviations = new Float64Array(values.length).fill(NaN);
   let resampled = 0;
-  for (let index = 0; index < at.length; index += 1) {
-    const taken = column.at[index];
+  for (let index = 0; index < values.length; index += 1) {
     const found = deviationAt(shares, values, index);
-    if (!taken || found === null) continue;
-    at[index] = departing(column, shares, index, found.deviation);
+    if (found === null) continue;
+    deviations[index] = found.deviation;
     if (found.resampled) resampled += 1;
   }
-  return { at, stationsM: placesOf(context).spacingM, pointsM, resampled };
+  return {
+    values: deviations,
+    taken: (index) => {
+      const deviation = deviations[index] ?? NaN;
+      return Number.isFinite(deviation) ? departing(column, shares, index, deviation) : null;
+    },
+    stationsM: placesOf(context).spacingM,
+    pointsM,
+    resampled,
+  };
+}
+
+/** The station with the greatest deviation to either side, the earliest of equals. */
+export function greatestDeviation({ values, taken }: Deviations): At | null {
+  let [worst, size] = [-1, -1];
+  for (let index = 0; index < values.length; index += 1) {
+    const here = Math.abs(values[index]!);
+    if (here > size) [worst, size] = [index, here];
+  }
+  const at = taken(worst);
+  return at && { index: worst, taken: at };
 }
 
 type Known = { readonly pointsM: number; readonly isTaken: Uint8Array; readonly shares: UniformShares };
@@ -49,13 +71,17 @@ const knownShares = oncePerContext((): Known[] => []);
 function sharesOf(context: Context, values: Float64Array, pointsM: number): UniformShares {
   const isTaken = takenOf(values);
   const known = knownShares(context);
-  const before = known.find(
-    (each) => each.pointsM === pointsM && each.isTaken.every((one, index) => one === isTaken[index]),
-  );
+  const before = known.find((each) => each.pointsM === pointsM && isSame(each.isTaken, isTaken));
   if (before !== undefined) return before.shares;
   const shares = uniformShares(isTaken, UNIFORM_STATIONS, spreadOver(placesOf(context).positionsM, pointsM));
   known.push({ pointsM, isTaken, shares });
   return shares;
+}
+
+function isSame(a: Uint8Array, b: Uint8Array): boolean {
+  let index = 0;
+  while (index < a.length && a[index] === b[index]) index += 1;
+  return index === a.length;
 }
 
 /** The station's own reading is one of those averaged: value − uniform = Σ aᵢ·mᵢ, u² = Σ aᵢ²·uᵢ². */
