@@ -349,15 +349,18 @@ export function consistFigure(
   const bar = bars.find(({ m }) => m * perM <= (right - left) * 0.4) ?? bars[bars.length - 1]!;
   const barText = `${bar.shown} ${along.unitLabel} along the train`;
   const footTop = top + rows.length * ROW_HEIGHT + 4;
-  const key = keyShapes(left, right, footTop + 26);
   const barEnd = left + bar.m * perM;
-  const weightX = barEnd + 6 + textWidth(barText, LETTER) + 20;
+  const heaviestText = `height: weight, tallest ${mass.text(Math.round(mass.toShown(heaviest)))} ${mass.unitLabel}`;
+  const besideBar = barEnd + 6 + textWidth(barText, LETTER) + 20;
+  const isBeside = besideBar + textWidth(heaviestText, LETTER) <= width;
+  const [weightX, weightY] = isBeside ? [besideBar, footTop + 14] : [left, footTop + 32];
+  const keyTop = footTop + (isBeside || masses.length === 0 ? 26 : 44);
+  const key = keyShapes(left, right, keyTop);
   const known = masses.length < vehicles.length ? `, ${vehicles.length - masses.length} without weight` : '';
   const derailed = vehicles.filter((vehicle) => vehicle.derailed || vehicle.firstDerailed);
-  const heaviestText = `tallest ${mass.text(Math.round(mass.toShown(heaviest)))} ${mass.unitLabel}`;
   return {
     width,
-    height: footTop + 26 + key.height,
+    height: keyTop + key.height,
     title: 'The train',
     description: `${vehicles.length} vehicles, ${along.text(Math.round(along.toShown(total)))} ${along.unitLabel} in all${known}, head end first. ${
       derailed.length === 0
@@ -372,9 +375,7 @@ export function consistFigure(
       words(barEnd + 6, footTop + 14, barText),
       ...(masses.length === 0
         ? []
-        : [
-            words(weightX, footTop + 14, fitText(`height: weight, ${heaviestText}`, width - weightX, LETTER)),
-          ]),
+        : [words(weightX, weightY, fitText(heaviestText, width - weightX, LETTER))]),
       ...key.shapes,
     ],
   };

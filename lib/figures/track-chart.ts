@@ -111,16 +111,30 @@ const HEAD_KEY: readonly KeyItem[] = [
   },
 ];
 
+/** A wheel seen from the side. */
+const axle = (x: number, y: number): readonly Shape[] => [
+  { type: 'circle', cx: x, cy: y, r: 4.5, stroke: pen('ink', 1.4) },
+  { type: 'circle', cx: x, cy: y, r: 1.2, fill: 'ink' },
+];
+
+const AXLE_WORDS = 'leading axle of a derailed vehicle, where it came to rest';
+
+const AXLE_KEY: KeyItem = {
+  width: 16 + textWidth(AXLE_WORDS, LETTER),
+  draw: (x, y) => [...axle(x + 6, y - 4), words(x + 16, y, AXLE_WORDS)],
+};
+
 const HEAD_ROW = 18;
 
 function headShapes(
   left: number,
   right: number,
+  key: readonly KeyItem[],
 ): { readonly shapes: readonly Shape[]; readonly height: number } {
   const shapes: Shape[] = [];
   let x = left;
   let row = 0;
-  for (const { width, draw } of HEAD_KEY) {
+  for (const { width, draw } of key) {
     if (x > left && x + width > right) {
       x = left;
       row += 1;
@@ -203,8 +217,7 @@ function vehicleShapes(
         type: 'group',
         label: `Leading axle of ${label}`,
         shapes: [
-          { type: 'circle', cx: at, cy: y, r: 4.5, stroke: pen('ink', 1.4) },
-          { type: 'circle', cx: at, cy: y, r: 1.2, fill: 'ink' },
+          ...axle(at, y),
           words(after ? at + 9 : at - 9, y + 3.8, label, after ? {} : { anchor: 'end' }),
         ],
       };
@@ -327,7 +340,8 @@ export function trackChart(
     .range([left, left + plot]);
   const xs = positionsM.map((each) => x(each));
 
-  const head = headShapes(narrow ? 8 : left, width - 4);
+  const inView = data.vehicles.some(({ atM }) => x(atM) >= left && x(atM) <= left + plot);
+  const head = headShapes(narrow ? 8 : left, width - 4, inView ? [...HEAD_KEY, AXLE_KEY] : HEAD_KEY);
   const drawnMarks = markShapes(marks, x, left, left + plot, head.height + 16);
   const drawnVehicles = vehicleShapes(
     data.vehicles,
