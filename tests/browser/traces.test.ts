@@ -200,6 +200,7 @@ describe.each([
       if (javaScript) expect(await accessibilityProblems(page)).toEqual([]);
       await page.goto(`${address}/turnout`);
       await page.getByRole('link', { name: 'Right point 1 ft behind the tip' }).waitFor();
+      await page.getByRole('link', { name: /^Along the point/ }).click();
       await page
         .getByText(/gap between point and stock rail 1 ft behind the tip/)
         .first()

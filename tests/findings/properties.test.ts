@@ -36,8 +36,10 @@ function faults(finding: Finding, standing: ReadonlyMap<string, Reading>): reado
     ),
   ];
   const checks = readings.filter((reading) => reading?.state === 'pass' || reading?.state === 'fail').length;
+  // A go/no-go check, or an answer to a question that a requirement hangs on.
+  const answers = readings.filter((reading) => typeof reading?.state === 'string').length;
   if (finding.kind === 'passFail')
-    return [...shared, ...say(checks !== readings.length, 'no check behind it')];
+    return [...shared, ...say(answers !== readings.length, 'no check or answer behind it')];
   if (finding.kind === 'outOfRange') return [...shared, ...say(finding.why === '', 'does not say why')];
   return [
     ...shared,

@@ -40,10 +40,7 @@ describe('rows of a line’s profile', () => {
   });
 
   it('are read in metres and metres of radius, tangent by its name, and tabs between as pasted', () => {
-    const preview = previewOf(
-      'From (m)\tTo (m)\tRadius (m)\n-300\t-200\ttangent\n-140\t0\t350\n',
-      'metric',
-    );
+    const preview = previewOf('From (m)\tTo (m)\tRadius (m)\n-300\t-200\ttangent\n-140\t0\t350\n', 'metric');
     expect(preview.problems).toEqual([]);
     const [tangent, curve] = valuesOf(preview);
     expect(tangent).toEqual({ lineFrom: -300, lineTo: -200, lineCurvature: 0 });
