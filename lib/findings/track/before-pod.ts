@@ -7,7 +7,7 @@ import type { Taken } from '../reading-index';
 import { checkAll } from '../rules-in-force';
 import { stationColumn, type Column as StationColumn } from '../station-column';
 import type { RuleQuantityId } from '../../rules/rule-quantity';
-import { largest, type At } from './worst';
+import { largestOf } from './worst';
 
 export const deviationBeforePodMethod: Method = {
   id: 'deviation-before-pod',
@@ -52,8 +52,8 @@ export function beforePodFinding(context: Context, { what, name, quantity, slot,
     subject: null,
   };
   const uniform = back.map(({ taken }) => taken);
-  const worst = largest(
-    near.map(({ index, taken }): At => ({ index, taken: against(taken, uniform) })),
+  const worst = largestOf(
+    near.map(({ taken }) => against(taken, uniform)),
     Math.abs,
   );
   const [first] = back;
@@ -63,12 +63,12 @@ export function beforePodFinding(context: Context, { what, name, quantity, slot,
       `${name.toLowerCase()}, at undisturbed stations within 62 ft before the POD and at three or more before them`,
     ]);
   }
-  const { taken, index } = worst;
+  const { taken } = worst;
   return measured(
     {
       ...heading,
       remarks: distinct([
-        `At station ${context.stations[index]?.name ?? '?'}.`,
+        `At station ${near[worst.index]?.station.name ?? '?'}.`,
         `From the mean of ${back.length} stations, ${first.station.name} to ${last.station.name}: an adopted method.`,
         ...context.rules.remarks,
       ]),
@@ -79,7 +79,7 @@ export function beforePodFinding(context: Context, { what, name, quantity, slot,
   );
 }
 
-type Read = { readonly station: Station; readonly index: number; readonly taken: Taken };
+type Read = { readonly station: Station; readonly taken: Taken };
 
 /** Stations read within 62 ft before the POD, and the last nine before those, in order of position. */
 function readBeforePod({ stations }: Context, { at }: StationColumn): { near: Read[]; back: Read[] } {
@@ -87,7 +87,7 @@ function readBeforePod({ stations }: Context, { at }: StationColumn): { near: Re
   for (let index = stations.length - 1; index >= 0 && back.length < UNIFORM_STATIONS; index -= 1) {
     const [station, taken] = [stations[index], at[index]];
     if (station === undefined || !taken || station.positionM > SAME_POSITION_M) continue;
-    (station.positionM >= -WARP_BASE_M - SAME_POSITION_M ? near : back).unshift({ station, index, taken });
+    (station.positionM >= -WARP_BASE_M - SAME_POSITION_M ? near : back).unshift({ station, taken });
   }
   return { near, back };
 }

@@ -6,7 +6,7 @@ import type { Taken } from '../reading-index';
 import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
 import { atStation, type AtStations } from './at-station';
-import { largest, worstFinding, type At } from './worst';
+import { largestOf, worstFinding } from './worst';
 
 const HEADING = { part: 'track', method: underLoadMethod } as const;
 
@@ -23,16 +23,16 @@ export function gaugeUnderLoadFindings(context: Context): readonly Finding[] {
   const left = stationColumn(context, 'lateralMovement', 'left');
   const right = stationColumn(context, 'lateralMovement', 'right');
   const limits = context.rules.trackLimits('gaugeUnderLoad');
-  const all: At[] = [];
+  const loaded = new Array<Taken | null>(context.stations.length).fill(null);
   const perStation: Finding[] = [];
   context.stations.forEach((_, index) => {
     const standing = gauge.at[index];
     const taken = standing ? withMovement(standing, left.at[index], right.at[index]) : null;
     if (taken === null) return;
-    all.push({ index, taken });
+    loaded[index] = taken;
     perStation.push(atStation(UNDER_LOAD, context, index, taken, checkAll(limits, taken.value, taken.u)));
   });
-  const gaugeOnly = gauge.count - all.length;
+  const gaugeOnly = gauge.count - perStation.length;
   const widest = worstFinding(
     context,
     {
@@ -44,12 +44,12 @@ export function gaugeUnderLoadFindings(context: Context): readonly Finding[] {
         ...gauge.remarks,
         ...left.remarks,
         ...right.remarks,
-        ...(gaugeOnly > 0 && all.length > 0
+        ...(gaugeOnly > 0 && perStation.length > 0
           ? [`At ${gaugeOnly} of ${gauge.count} stations with gauge no movement was recorded.`]
           : []),
       ]),
     },
-    largest(all, (value) => value),
+    largestOf(loaded, (value) => value),
     {
       limits: 'gaugeUnderLoad',
       missing: 'sideways movement under load with gauge at an undisturbed station',

@@ -1,11 +1,11 @@
 import type { RuleQuantityId } from '../../rules/rule-quantity';
 import { asReadMethod } from '../as-read';
-import { measured } from '../build';
 import type { Context } from '../context';
 import type { Finding } from '../finding';
 import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
-import { largest, worstFinding, type At } from './worst';
+import { atStation, type AtStations } from './at-station';
+import { largestOf, worstFinding } from './worst';
 
 type Step = {
   readonly quantity: string;
@@ -46,25 +46,17 @@ function ofRail(
   if (column.count === 0 && column.leftOut.every((why) => why === null)) return [];
   const of = `${what}${side === 'left' ? 'Left' : 'Right'}`;
   const inForce = context.rules.trackLimits(limits);
-  const all: At[] = [];
-  const perStation = context.stations.flatMap((station, index): readonly Finding[] => {
+  const atStations: AtStations = {
+    what: of,
+    title: `${title}, ${side} rail, station `,
+    method: asReadMethod,
+    dimension: 'crossLength',
+  };
+  const perStation: Finding[] = [];
+  context.stations.forEach((_, index) => {
     const taken = column.at[index];
-    if (!taken) return [];
-    all.push({ index, taken });
-    return [
-      measured(
-        {
-          part: 'track',
-          method: asReadMethod,
-          what: of,
-          title: `${title}, ${side} rail, station ${station.name}`,
-          subject: { kind: 'station', id: station.id },
-        },
-        'crossLength',
-        taken,
-        checkAll(inForce, taken.value, taken.u),
-      ),
-    ];
+    if (!taken) return;
+    perStation.push(atStation(atStations, context, index, taken, checkAll(inForce, taken.value, taken.u)));
   });
   return [
     worstFinding(
@@ -77,7 +69,7 @@ function ofRail(
         subject: null,
         remarks: column.remarks,
       },
-      largest(all, (value) => value),
+      largestOf(column.at, (value) => value),
       { limits, missing: `${title.toLowerCase()}, ${side} rail, at an undisturbed station` },
     ),
     ...perStation,

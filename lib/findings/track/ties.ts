@@ -2,16 +2,15 @@ import { quantityOf } from '../../readings/quantities';
 import { limitsFor, type ClassLimit } from '../../rules/apply';
 import { degreesOfCurve } from '../../track/curvature';
 import { asReadMethod } from '../as-read';
-import { measured, type Heading } from '../build';
 import type { Context } from '../context';
 import type { Finding, LimitCheck } from '../finding';
-import { oncePerContext } from '../once-per-context';
 import type { Taken } from '../reading-index';
 import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
+import { atStation, type AtStations } from './at-station';
 import { podAverage } from './curvature';
 import { stationCurvatures } from './station-curvatures';
-import { largest, worstFinding, type At } from './worst';
+import { largestOf, worstFinding } from './worst';
 
 type Count = {
   readonly quantity: string;
@@ -50,8 +49,6 @@ const COUNTS: readonly Count[] = [
   })),
 ];
 
-const averageAtPod = oncePerContext((context: Context) => podAverage(context, stationCurvatures(context)));
-
 /**
  * Limits on sound ties at a station: they differ with the sharpness of the curve there, taken from
  * the station's own mid-ordinate, else from the average at the POD.
@@ -59,7 +56,8 @@ const averageAtPod = oncePerContext((context: Context) => podAverage(context, st
 function tieLimits(context: Context, index: number): readonly ClassLimit[] {
   const { track, trackClass } = context.rules;
   if (track === undefined || trackClass === undefined || context.alignment === null) return [];
-  const curvature = stationCurvatures(context)[index] ?? averageAtPod(context)?.taken;
+  const curvatures = stationCurvatures(context);
+  const curvature = curvatures[index] ?? podAverage(context, curvatures)?.taken;
   return limitsFor(track, trackClass.id, 'tiesPer39ft', {
     onCurve: context.alignment === 'curve',
     ...(curvature ? { curveDegrees: Math.abs(degreesOfCurve(curvature.value)) } : {}),
@@ -76,23 +74,15 @@ export const leastTies = (context: Context): readonly number[] =>
 export const tieFindings = (context: Context): readonly Finding[] =>
   COUNTS.flatMap(({ quantity, slot, what, title, remark, fewest = false }) => {
     const column = stationColumn(context, quantity, slot);
-    const all: At[] = [];
+    const of: AtStations = { what, title: `${title}, station `, method: asReadMethod, dimension: 'count' };
     const checks = (index: number, taken: Taken): readonly LimitCheck[] =>
       fewest ? checkAll(tieLimits(context, index), taken.value, taken.u) : [];
-    const perStation = context.stations.flatMap((station, index): readonly Finding[] => {
+    const perStation: Finding[] = [];
+    context.stations.forEach((_, index) => {
       const taken = column.at[index];
-      if (!taken) return [];
-      all.push({ index, taken });
-      const heading: Heading = {
-        part: 'track',
-        method: asReadMethod,
-        what,
-        title: `${title}, station ${station.name}`,
-        subject: { kind: 'station', id: station.id },
-      };
-      return [measured(heading, 'count', taken, checks(index, taken))];
+      if (taken) perStation.push(atStation(of, context, index, taken, checks(index, taken)));
     });
-    const worst = largest(all, (value) => (fewest ? -value : value));
+    const worst = largestOf(column.at, (value) => (fewest ? -value : value));
     const extreme = worstFinding(
       context,
       {

@@ -9,14 +9,7 @@ import { checkAll } from '../rules-in-force';
 /** A value at a station of the context, by the station's place in the list. */
 export type At = { readonly index: number; readonly taken: Taken };
 
-/** The one that comes first by `rank`, largest; the earliest of equals. */
-export const largest = (all: readonly At[], rank: (value: number) => number): At | null =>
-  all.reduce<At | null>(
-    (worst, each) => (worst === null || rank(each.taken.value) > rank(worst.taken.value) ? each : worst),
-    null,
-  );
-
-/** The same of a whole column. */
+/** The value of a column that comes first by `rank`, largest; the earliest of equals. */
 export function largestOf(column: readonly (Taken | null)[], rank: (value: number) => number): At | null {
   let worst: At | null = null;
   let most = -Infinity;
