@@ -1,6 +1,7 @@
 import { draftGearOf } from '~/lib/mechanics/draft-gear';
 import type { DrivenVehicle, Handling } from '~/lib/mechanics/train-drive';
 import { simulateTrain, type SimulationInput } from '~/lib/mechanics/train-simulation';
+import { assumption, coasting, column } from '../mechanics/driven-train';
 import { medianMs, type Measurement } from './measurement';
 
 const VEHICLES = 150;
@@ -24,34 +25,20 @@ const vehicles: readonly DrivenVehicle[] = Array.from({ length: VEHICLES }, (_, 
 }));
 
 /** One sample a second: power, dynamic brake with a reduction of the pipe, power again. */
-function handling(): Handling {
-  const column = (by: (t: number) => number) => Float64Array.from({ length: SECONDS + 1 }, (_, t) => by(t));
-  return {
-    timeS: column((t) => t),
-    speedMs: column((t) => 12 - (t > 100 && t < 200 ? (t - 100) * 0.03 : t >= 200 ? 3 : 0)),
-    throttle: column((t) => (t < 100 ? 6 : t < 220 ? 0 : 5)),
-    dynamicBrakeShare: column((t) => (t >= 105 && t < 210 ? 0.7 : 0)),
-    tractiveEffortKn: column(() => NaN),
-    reductionKpa: column((t) => (t >= 150 && t < 200 ? 60 : 0)),
-    locomotiveCylinderKpa: column(() => NaN),
-    emergencyS: Infinity,
-  };
-}
+const handling: Handling = {
+  ...coasting(SECONDS + 1),
+  speedMs: column((t) => 12 - (t > 100 && t < 200 ? (t - 100) * 0.03 : t >= 200 ? 3 : 0), SECONDS + 1),
+  throttle: column((t) => (t < 100 ? 6 : t < 220 ? 0 : 5), SECONDS + 1),
+  dynamicBrakeShare: column((t) => (t >= 105 && t < 210 ? 0.7 : 0), SECONDS + 1),
+  reductionKpa: column((t) => (t >= 150 && t < 200 ? 60 : 0), SECONDS + 1),
+};
 
 /** 150 vehicles through 300 s of a recorder at one sample a second, in seconds on one core. */
 export function trainSimulation(): readonly Measurement[] {
   const input: SimulationInput = {
     vehicles,
-    handling: handling(),
-    assumption: {
-      power: 0.5,
-      adhesion: 0.3,
-      dynamicBrake: 1,
-      rolling: 1,
-      curve: 1,
-      shoeFriction: 0.32,
-      braking: 1,
-    },
+    handling,
+    assumption,
     gear: draftGearOf('friction'),
     recording: 0,
     vents: [0],

@@ -1,34 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import type { CaseRecord, RecorderRun } from '~/lib/case/record';
+import type { CaseRecord } from '~/lib/case/record';
 import type { RunSamples } from '~/lib/case/recorder-moments';
 import { findingsOf } from '~/lib/findings';
 import { buildContext, recorderPart } from '~/lib/findings/context';
 import type { Finding } from '~/lib/findings/finding';
 import { RECORDED_SPEED_U, recorderAtPod } from '~/lib/findings/recorder-at-pod';
 import { simulatedFindings, simulatedForces } from '~/lib/findings/train/simulated-forces';
+import { pulling, run, seconds } from './recorded-run';
 import { buildRecord, type EntitySpec, type ReadingSpec, type RecordSpec } from './record-builder';
 
-const run: RecorderRun = {
-  id: 'run-1',
-  name: 'lead unit',
-  vehicleId: 'v1',
-  fileName: 'run.csv',
-  sha256: 'a'.repeat(64),
-  rows: 100,
-  channels: {},
-  clockOffsetS: 0,
-  note: '',
-  removed: null,
-  createdAt: '',
-};
-const seconds = Float64Array.from({ length: 100 }, (_, i) => i);
-const pulling: RunSamples = {
-  time: seconds,
-  speed: seconds.map(() => 8),
-  throttle: seconds.map(() => 6),
-  dynamicBrakeNotch: seconds.map(() => 0),
-  emergency: seconds.map((t) => (t >= 90 ? 1 : 0)),
-};
 const braking: RunSamples = {
   ...pulling,
   throttle: seconds.map(() => 0),

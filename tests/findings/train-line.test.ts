@@ -1,6 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import type { RunSamples } from '~/lib/case/recorder-moments';
-import type { RecorderRun } from '~/lib/case/record';
 import { findingsOf } from '~/lib/findings';
 import { buildContext, recorderPart, type Context } from '~/lib/findings/context';
 import type { Finding } from '~/lib/findings/finding';
@@ -10,31 +8,11 @@ import { lineUnderTrain } from '~/lib/findings/train/line-under-train';
 import { lineProfile } from '~/lib/findings/train/line-profile';
 import { simulatedForces } from '~/lib/findings/train/simulated-forces';
 import { trainState, type TrainState } from '~/lib/findings/train/train-state';
+import { pulling as samples, run } from './recorded-run';
 import { buildRecord, type EntitySpec, type ReadingSpec, type RecordSpec } from './record-builder';
 
 const LENGTH = 18;
 const FIRST = 4;
-const run: RecorderRun = {
-  id: 'run-1',
-  name: 'lead unit',
-  vehicleId: 'v1',
-  fileName: 'run.csv',
-  sha256: 'a'.repeat(64),
-  rows: 100,
-  channels: {},
-  clockOffsetS: 0,
-  note: '',
-  removed: null,
-  createdAt: '',
-};
-const seconds = Float64Array.from({ length: 100 }, (_, i) => i);
-const samples: RunSamples = {
-  time: seconds,
-  speed: seconds.map(() => 8),
-  throttle: seconds.map(() => 6),
-  dynamicBrakeNotch: seconds.map(() => 0),
-  emergency: seconds.map((t) => (t >= 90 ? 1 : 0)),
-};
 
 const vehicle = (position: number, extra: readonly ReadingSpec[] = [], type = 'gondola'): EntitySpec => ({
   id: `v${position}`,

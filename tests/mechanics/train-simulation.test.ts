@@ -3,6 +3,7 @@ import { netForceKn, steadyCouplerForces } from '~/lib/mechanics/coupler-force';
 import { draftGearOf } from '~/lib/mechanics/draft-gear';
 import type { DrivenVehicle, Handling } from '~/lib/mechanics/train-drive';
 import { simulateTrain, steadyDrivenForcesKn, type SimulationInput } from '~/lib/mechanics/train-simulation';
+import { assumption, coasting, column } from './driven-train';
 
 const LENGTH = 18;
 const COUNT = 30;
@@ -21,30 +22,11 @@ const vehicles: readonly DrivenVehicle[] = Array.from({ length: COUNT }, (_, i) 
   curvaturePerM: 0.001,
 }));
 
-const column = (by: (t: number) => number, count = 301): Float64Array =>
-  Float64Array.from({ length: count }, (_, t) => by(t));
-
 const handling = (changes: Partial<Handling> = {}): Handling => ({
-  timeS: column((t) => t),
-  speedMs: column(() => 10),
+  ...coasting(),
   throttle: column(() => 8),
-  dynamicBrakeShare: column(() => 0),
-  tractiveEffortKn: column(() => NaN),
-  reductionKpa: column(() => 0),
-  locomotiveCylinderKpa: column(() => NaN),
-  emergencyS: Infinity,
   ...changes,
 });
-
-const assumption = {
-  power: 0.5,
-  adhesion: 0.3,
-  dynamicBrake: 1,
-  rolling: 1,
-  curve: 1,
-  shoeFriction: 0.32,
-  braking: 1,
-};
 
 const input = (changes: Partial<SimulationInput> = {}): SimulationInput => ({
   vehicles,

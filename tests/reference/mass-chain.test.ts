@@ -4,6 +4,7 @@ import { draftGearOf, type DraftGear } from '~/lib/mechanics/draft-gear';
 import { runChain } from '~/lib/mechanics/mass-chain';
 import type { DrivenVehicle, Handling } from '~/lib/mechanics/train-drive';
 import { simulateTrain } from '~/lib/mechanics/train-simulation';
+import { assumption, coasting, column as valuesOf } from '../mechanics/driven-train';
 import solved from './mass-chain.json';
 
 const SPRING_KN_PER_M = 8000;
@@ -110,31 +111,13 @@ describe('a train through its recorder run', () => {
     grade: 0.004,
     curvaturePerM: 0.0015,
   }));
-  const column = (by: (t: number) => number): Float64Array =>
-    Float64Array.from({ length: 241 }, (_, t) => by(t));
+  const seconds = 241;
+  const column = (by: (t: number) => number): Float64Array => valuesOf(by, seconds);
   const run = (changes: Partial<Handling>) =>
     simulateTrain({
       vehicles,
-      handling: {
-        timeS: column((t) => t),
-        speedMs: column(() => 10),
-        throttle: column(() => 0),
-        dynamicBrakeShare: column(() => 0),
-        tractiveEffortKn: column(() => NaN),
-        reductionKpa: column(() => 0),
-        locomotiveCylinderKpa: column(() => NaN),
-        emergencyS: Infinity,
-        ...changes,
-      },
-      assumption: {
-        power: 0.5,
-        adhesion: 0.3,
-        dynamicBrake: 1,
-        rolling: 1,
-        curve: 1,
-        shoeFriction: 0.32,
-        braking: 1,
-      },
+      handling: { ...coasting(seconds), ...changes },
+      assumption,
       gear: draftGearOf('friction'),
       recording: 0,
       vents: [0],
