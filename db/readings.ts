@@ -166,28 +166,50 @@ export function insertReadings(tx: Tx, caseId: string, rows: readonly Reading[])
   }
 }
 
-const toReading = (row: typeof reading.$inferSelect): Reading => ({
+/** Words that rows repeat, each held once. */
+const heldOnce = (): (<T extends string>(text: T) => T) => {
+  const held = new Map<string, string>();
+  return <T extends string>(text: T): T => {
+    const before = held.get(text);
+    if (before === undefined) held.set(text, text);
+    return (before ?? text) as T;
+  };
+};
+
+/** A long sheet says the same few words in every row: `once` lets it hold each of them once. */
+const toReading = (
+  row: typeof reading.$inferSelect,
+  once: <T extends string>(text: T) => T = (text) => text,
+): Reading => ({
   id: row.id,
-  subject: { kind: row.subjectKind, id: row.subjectId },
-  quantity: row.quantity,
-  slot: row.slot,
-  entered: row.entered,
-  unit: row.unit,
+  subject: { kind: once(row.subjectKind), id: once(row.subjectId) },
+  quantity: once(row.quantity),
+  slot: once(row.slot),
+  entered: once(row.entered),
+  unit: once(row.unit),
   value: row.value,
   state: row.state,
   examined: row.examined,
   instrumentId: row.instrumentId,
   personId: row.personId,
   takenAt: row.takenAt,
-  disturbance: row.disturbance,
-  sampling: row.sampling,
+  disturbance: once(row.disturbance),
+  sampling: once(row.sampling),
   note: row.note,
   replaces: row.replaces,
   reason: row.reason,
   withdrawn: row.withdrawn,
-  createdAt: row.createdAt,
+  createdAt: once(row.createdAt),
 });
 
 /** All readings of the case in the order they were entered, replaced and withdrawn ones included. */
-export const readReadings = (db: Db | Tx, caseId: string): readonly Reading[] =>
-  db.select().from(reading).where(eq(reading.caseId, caseId)).orderBy(asc(reading.seq)).all().map(toReading);
+export function readReadings(db: Db | Tx, caseId: string): readonly Reading[] {
+  const once = heldOnce();
+  return db
+    .select()
+    .from(reading)
+    .where(eq(reading.caseId, caseId))
+    .orderBy(asc(reading.seq))
+    .all()
+    .map((row) => toReading(row, once));
+}

@@ -22,7 +22,8 @@ function idOf({ what, subject, slot }: Heading): string {
   return slot ? `${of}:${slot}` : of;
 }
 
-const joined = (some: readonly string[], more: readonly string[]): readonly string[] => {
+/** Remarks of a finding and of what it was taken from, each once. */
+export const joined = (some: readonly string[], more: readonly string[]): readonly string[] => {
   if (some.length === 0) return distinct(more);
   return distinct(more.length === 0 ? some : [...some, ...more]);
 };
@@ -153,7 +154,7 @@ export function derive(
 /** b − a, with u² = u(a)² + u(b)²: as `derive`, for a sheet whose stations are compared by the thousand. */
 export const difference = (a: Taken, b: Taken): Taken => ({
   value: b.value - a.value,
-  u: combine(a.u, b.u),
+  u: Math.sqrt(a.u * a.u + b.u * b.u),
   readings: readingsOf(a, b),
   remarks: joined(a.remarks, b.remarks),
 });

@@ -4,8 +4,10 @@ import type { Context } from './context';
 export function oncePerContext<T>(compute: (context: Context) => T): (context: Context) => T {
   const known = new WeakMap<Context, { readonly value: T }>();
   return (context) => {
-    const found = known.get(context) ?? { value: compute(context) };
-    known.set(context, found);
-    return found.value;
+    const before = known.get(context);
+    if (before !== undefined) return before.value;
+    const value = compute(context);
+    known.set(context, { value });
+    return value;
   };
 }

@@ -5,13 +5,15 @@ import {
   type Disturbance,
   type Entity,
   type EntityKind,
-  type Reading,
 } from '../case/record';
-import { uncertaintyOf } from '../readings/instrument';
-import type { Measure, Quantity, SubjectKind } from '../readings/quantity';
+import type { SubjectKind } from '../readings/quantity';
 import { findQuantity } from '../readings/quantities';
+import { childOf } from './child-of';
+import { emptyColumn, inOrderOf, readColumns, type CellColumn, type ColumnRead } from './column-read';
 import type { Method } from './finding';
-import { LEFT_OUT_WORDS, stateOf, type LeftOutWhy } from './reading-state';
+import { stateOf, type LeftOutWhy } from './reading-state';
+import { dayOf, setHistoryAside, takeOne, takeOnce, takeState, whyLeftOut, type Cell } from './take';
+import { uncertaintyByWriting } from './uncertainty-by-writing';
 
 export type NonEmpty<T> = readonly [T, ...T[]];
 
@@ -39,11 +41,7 @@ export type ReadingIndex = {
   readonly take: (kind: SubjectKind, id: string, quantity: string, slot?: string) => Taken | null;
   readonly state: (kind: SubjectKind, id: string, quantity: string, slot?: string) => TakenState | null;
   /** `take` and `leftOut` of one quantity at each of many stations, in their order. */
-  readonly column: (
-    stationIds: readonly string[],
-    quantity: string,
-    slot?: string,
-  ) => { readonly at: readonly (Taken | null)[]; readonly leftOut: readonly (LeftOutWhy | null)[] };
+  readonly column: (stationIds: readonly string[], quantity: string, slot?: string) => ColumnRead;
   /** Why there is nothing to take although something was read; null when nothing was read or something stands. */
   readonly leftOut: (kind: SubjectKind, id: string, quantity: string, slot?: string) => LeftOutWhy | null;
   /** Slots of the quantity that anybody read, usable or not, in the order first read. */
@@ -67,25 +65,11 @@ export type DatedReading = {
   readonly reading: string;
 };
 
-type Cell = {
-  /** Which cell of the index it is, in the order first read. */
-  readonly order: number;
-  usable: Reading[];
-  /** Readings of a wheel long before the others: its history, not its size now. */
-  history: Reading[];
-  readonly leftOut: LeftOutWhy[];
-  /** Worked out when first asked for; undefined until then. */
-  taken: Taken | null | undefined;
-};
-
-/** One column of a sheet: a quantity and slot at the subjects of a kind, by their place in the record. */
-type CellsOfColumn = (Cell | undefined)[];
-
 /**
  * By kind of subject, quantity, slot and subject. Nested, because joined keys cost more than all the rest;
  * the subject last, because a sheet has thousands of them and few columns.
  */
-type Cells = Map<SubjectKind, Map<string, Map<string, CellsOfColumn>>>;
+type Cells = Map<SubjectKind, Map<string, Map<string, CellColumn>>>;
 
 /** The standing records of a kind, and where each stands among them. */
 type Subjects = { readonly entities: readonly Entity[]; readonly places: ReadonlyMap<string, number> };
@@ -119,7 +103,21 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
   // There is one case in a record, whatever its readings call it.
   const placeOf = (kind: SubjectKind, id: string): number | undefined =>
     kind === 'case' ? 0 : subjects.get(kind)?.places.get(id);
+  const uncertaintyOf = uncertaintyByWriting(instruments);
   const cells: Cells = new Map();
+  const columnFor = (kind: SubjectKind, quantity: string, slot: string): CellColumn => {
+    const quantities = childOf(cells, kind, () => new Map<string, Map<string, CellColumn>>());
+    const slots = childOf(quantities, quantity, () => new Map<string, CellColumn>());
+    return childOf(slots, slot, () => {
+      const read = findQuantity(quantity);
+      const length = kind === 'case' ? 1 : (subjects.get(kind)?.places.size ?? 0);
+      return {
+        quantity: read,
+        uncertainty: uncertaintyOf(read),
+        cells: new Array<Cell | undefined>(length).fill(undefined),
+      };
+    });
+  };
   const quantitiesRead = new Set<string>();
   let order = 0;
   const positions = new Map<string, number>();
@@ -130,35 +128,46 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
     if (place === undefined) continue;
     const { quantity, slot, value } = reading;
     if (quantity === 'stationPosition' && value !== null && Number.isFinite(value)) positions.set(id, value);
-    const column = columnFor(
-      cells,
-      kind,
-      quantity,
-      slot,
-      kind === 'case' ? 1 : (subjects.get(kind)?.places.size ?? 0),
-    );
-    let cell = column[place];
+    const column = columnFor(kind, quantity, slot);
+    let cell = column.cells[place];
     if (cell === undefined) {
-      cell = { order: (order += 1), usable: [], history: [], leftOut: [], taken: undefined };
-      column[place] = cell;
+      cell = { order: (order += 1), usable: [], only: null, history: [], leftOut: [], taken: undefined };
+      column.cells[place] = cell;
     }
     quantitiesRead.add(quantity);
     const state = HAS_STATE.has(kind)
       ? stateOf(reading.disturbance, subjectState(kind, entityAt(subjects, kind, place), wheelsets))
       : stateOf(reading.disturbance, 'undisturbed');
-    if (state !== 'undisturbed') {
-      cell.leftOut.push(state);
-      continue;
-    }
-    cell.usable.push(reading);
+    if (state === 'undisturbed') cell.usable.push(reading);
+    else cell.leftOut.push(state);
+    cell.only = cell.usable.length === 1 && cell.leftOut.length === 0 ? (cell.usable[0] ?? null) : null;
   }
 
   for (const slots of cells.get('wheelset')?.values() ?? [])
-    for (const column of slots.values()) column.forEach((cell) => cell && setHistoryAside(cell));
+    for (const column of slots.values()) column.cells.forEach((cell) => cell && setHistoryAside(cell));
 
-  const uncertainty = uncertaintyByWriting(instruments);
+  const columnOf = (kind: SubjectKind, quantity: string, slot: string): CellColumn | undefined =>
+    cells.get(kind)?.get(quantity)?.get(slot);
   const cellAt = (kind: SubjectKind, id: string, quantity: string, slot: string): Cell | undefined =>
-    cells.get(kind)?.get(quantity)?.get(slot)?.[placeOf(kind, id) ?? -1];
+    columnOf(kind, quantity, slot)?.cells[placeOf(kind, id) ?? -1];
+  const readOfStations = (columns: readonly CellColumn[]): ReadonlyMap<CellColumn, ColumnRead> =>
+    readColumns(columns, subjects.get('station')?.entities.length ?? 0);
+  let sheet: ReadonlyMap<CellColumn, ColumnRead> | null = null;
+  const sheetColumn = (column: CellColumn): ColumnRead | undefined => {
+    sheet ??= readOfStations(
+      [...(cells.get('station') ?? [])].flatMap(([quantity, slots]) =>
+        // Where the stations are is asked of `position`, and each is written differently.
+        quantity === 'stationPosition' ? [] : [...slots.values()],
+      ),
+    );
+    return sheet.get(column) ?? readOfStations([column]).get(column);
+  };
+  const nothings = new WeakMap<readonly string[], ColumnRead>();
+  const nothingAt = (stationIds: readonly string[]): ColumnRead => {
+    const nothing = nothings.get(stationIds) ?? emptyColumn(stationIds.length);
+    nothings.set(stationIds, nothing);
+    return nothing;
+  };
   const placesInSheet = new WeakMap<readonly string[], readonly number[]>();
   const placesOf = (stationIds: readonly string[]): readonly number[] => {
     const places = placesInSheet.get(stationIds) ?? stationIds.map((id) => placeOf('station', id) ?? -1);
@@ -168,23 +177,14 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
 
   return {
     take: (kind, id, quantity, slot = '') => {
-      const cell = cellAt(kind, id, quantity, slot);
-      return cell === undefined ? null : takeOnce(cell, findQuantity(quantity), uncertainty);
+      const column = columnOf(kind, quantity, slot);
+      const cell = column?.cells[placeOf(kind, id) ?? -1];
+      return column && cell ? takeOnce(cell, column.quantity, column.uncertainty) : null;
     },
     column: (stationIds, quantity, slot = '') => {
-      const at = new Array<Taken | null>(stationIds.length).fill(null);
-      const leftOut = new Array<LeftOutWhy | null>(stationIds.length).fill(null);
-      const column = cells.get('station')?.get(quantity)?.get(slot);
-      const read = findQuantity(quantity);
-      if (column === undefined) return { at, leftOut };
-      const places = placesOf(stationIds);
-      for (let i = 0; i < places.length; i += 1) {
-        const cell = column[places[i]!];
-        if (cell === undefined) continue;
-        at[i] = takeOnce(cell, read, uncertainty);
-        leftOut[i] = whyLeftOut(cell);
-      }
-      return { at, leftOut };
+      const column = columnOf('station', quantity, slot);
+      const read = column && sheetColumn(column);
+      return read === undefined ? nothingAt(stationIds) : inOrderOf(placesOf(stationIds), read);
     },
     state: (kind, id, quantity, slot = '') => {
       const cell = cellAt(kind, id, quantity, slot);
@@ -197,19 +197,19 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
     slots: (kind, id, quantity) =>
       [...(cells.get(kind)?.get(quantity) ?? [])]
         .flatMap(([slot, column]) => {
-          const cell = column[placeOf(kind, id) ?? -1];
+          const cell = column.cells[placeOf(kind, id) ?? -1];
           return cell === undefined ? [] : [{ slot, order: cell.order }];
         })
         .sort((a, b) => a.order - b.order)
         .map(({ slot }) => slot),
     position: (stationId) => positions.get(stationId) ?? null,
     dated: (wheelsetId, quantityId, slot = '') => {
-      const cell = cellAt('wheelset', wheelsetId, quantityId, slot);
-      const quantity = findQuantity(quantityId);
-      if (cell === undefined || quantity?.kind !== 'measure') return [];
+      const column = columnOf('wheelset', quantityId, slot);
+      const cell = column?.cells[placeOf('wheelset', wheelsetId) ?? -1];
+      if (column?.quantity?.kind !== 'measure' || cell === undefined) return [];
       return [...cell.history, ...cell.usable].flatMap((reading): readonly DatedReading[] => {
         const day = dayOf(reading);
-        const one = takeOne(reading, quantity, uncertainty);
+        const one = takeOne(reading, column.uncertainty);
         return day === null || one === null ? [] : [{ day, value: one.value, u: one.u, reading: reading.id }];
       });
     },
@@ -217,47 +217,8 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
   };
 }
 
-const dayOf = ({ takenAt }: Reading): string | null => takenAt?.slice(0, 10) ?? null;
-
-const MONTH_MS = 31 * 24 * 60 * 60 * 1000;
-
-/** A wheel read more than a month before its latest reading had another size then. */
-function setHistoryAside(cell: Cell): void {
-  const times = cell.usable.flatMap((reading) => Date.parse(dayOf(reading) ?? '') || []);
-  if (times.length < 2) return;
-  const latest = Math.max(...times);
-  const old = (reading: Reading): boolean => latest - (Date.parse(dayOf(reading) ?? '') || latest) > MONTH_MS;
-  cell.history = cell.usable.filter(old).sort((a, b) => (a.takenAt ?? '').localeCompare(b.takenAt ?? ''));
-  cell.usable = cell.usable.filter((reading) => !old(reading));
-}
-
 const entityAt = (subjects: ReadonlyMap<EntityKind, Subjects>, kind: SubjectKind, place: number) =>
   kind === 'case' ? undefined : subjects.get(kind)?.entities[place];
-
-function columnFor(
-  cells: Cells,
-  kind: SubjectKind,
-  quantity: string,
-  slot: string,
-  length: number,
-): CellsOfColumn {
-  const quantities = childOf(cells, kind, emptyMap<string, Map<string, CellsOfColumn>>);
-  const slots = childOf(quantities, quantity, emptyMap<string, CellsOfColumn>);
-  return childOf(slots, slot, () => new Array<Cell | undefined>(length).fill(undefined));
-}
-
-const emptyMap = <K, V>(): Map<K, V> => new Map();
-
-const whyLeftOut = ({ usable, leftOut }: Cell): LeftOutWhy | null =>
-  usable.length > 0 ? null : (leftOut[0] ?? null);
-
-function childOf<K, V>(parents: Map<K, V>, key: K, make: () => V): V {
-  const known = parents.get(key);
-  if (known !== undefined) return known;
-  const made = make();
-  parents.set(key, made);
-  return made;
-}
 
 /**
  * A defect with worn or rusted metal was there before the derailment, a fresh one may be damage
@@ -276,130 +237,3 @@ function subjectState(
 
 const asDisturbance = (field: unknown): Disturbance =>
   field === 'undisturbed' || field === 'disturbed' || field === 'repaired' ? field : 'notSaid';
-
-type UncertaintyOf = (reading: Reading, quantity: Measure) => number;
-
-/** A sheet repeats the same few writings many hundred times; each is read once. */
-function uncertaintyByWriting(instruments: ReadonlyMap<string, Entity>): UncertaintyOf {
-  type ByWriting = Map<string, number>;
-  const known = new Map<Measure, Map<string | null, Map<string, ByWriting>>>();
-  // Down a column quantity, instrument and unit seldom change.
-  let last: { quantity: Measure; instrumentId: string | null; unit: string; writings: ByWriting } | null =
-    null;
-  return (reading, quantity) => {
-    const { entered, unit, instrumentId } = reading;
-    if (last?.quantity !== quantity || last.instrumentId !== instrumentId || last.unit !== unit) {
-      const byInstrument = childOf(known, quantity, emptyMap<string | null, Map<string, ByWriting>>);
-      const byUnit = childOf(byInstrument, instrumentId, emptyMap<string, ByWriting>);
-      const writings = childOf(byUnit, unit, emptyMap<string, number>);
-      last = { quantity, instrumentId, unit, writings };
-    }
-    const { writings } = last;
-    // What was written, in which unit, fixes the value too, on which the width of a radius depends.
-    const before = writings.get(entered);
-    if (before !== undefined) return before;
-    const { u } = uncertaintyOf(
-      reading,
-      quantity,
-      instrumentId === null ? undefined : instruments.get(instrumentId),
-    );
-    writings.set(entered, u);
-    return u;
-  };
-}
-
-function takeOnce(cell: Cell, quantity: Quantity | undefined, uncertainty: UncertaintyOf): Taken | null {
-  if (cell.taken === undefined) cell.taken = takeMean(cell, quantity, uncertainty);
-  return cell.taken;
-}
-
-function takeMean(cell: Cell, quantity: Quantity | undefined, uncertainty: UncertaintyOf): Taken | null {
-  if (quantity?.kind !== 'measure' && quantity?.kind !== 'count') return null;
-  const [only] = cell.usable;
-  if (only === undefined) return null;
-  if (cell.usable.length === 1 && cell.leftOut.length === 0 && cell.history.length === 0)
-    return takeOne(only, quantity, uncertainty);
-  const numbers = cell.usable.filter((r) => r.value !== null && Number.isFinite(r.value));
-  const [first, ...others] = numbers;
-  if (first === undefined) return null;
-  const values = numbers.map((reading) => reading.value ?? 0);
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-  const instrument =
-    quantity.kind === 'measure' ? Math.max(...numbers.map((r) => uncertainty(r, quantity))) : 0;
-  const scatter =
-    values.length < 2
-      ? 0
-      : Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1));
-  return {
-    value: mean,
-    u: Math.max(instrument, scatter),
-    readings: [first.id, ...others.map((reading) => reading.id)],
-    remarks: [
-      ...(values.length < 2
-        ? []
-        : [
-            `Mean of ${values.length} standing readings of ${quantity.name.toLowerCase()}; uncertainty from their scatter or the instrument, whichever is larger.`,
-          ]),
-      ...samplingRemarks(numbers),
-      ...besideRemarks(cell),
-      ...(cell.history.length === 0
-        ? []
-        : [
-            `${cell.history.length} earlier reading${cell.history.length === 1 ? '' : 's'} of it, from more than a month before, kept as history.`,
-          ]),
-    ],
-  };
-}
-
-/** By far the most common case, and a sheet has thousands of them. */
-function takeOne(reading: Reading, quantity: Quantity, uncertainty: UncertaintyOf): Taken | null {
-  const { value } = reading;
-  if (value === null || !Number.isFinite(value)) return null;
-  return {
-    value,
-    u: quantity.kind === 'measure' ? uncertainty(reading, quantity) : 0,
-    readings: [reading.id],
-    remarks:
-      reading.sampling === 'worst' || reading.sampling === 'picked' ? samplingRemarks([reading]) : NONE,
-  };
-}
-
-const NONE: readonly string[] = [];
-
-function takeState(cell: Cell, quantityId: string): TakenState | null {
-  const said = cell.usable.filter((reading) => reading.state !== null);
-  const [first, ...others] = said;
-  if (first === undefined) return null;
-  const states = new Set(said.map((reading) => reading.state));
-  // Of a pass and a fail the fail is shown: it is the one somebody has to look into.
-  const state = states.has('fail') ? 'fail' : (said.at(-1)?.state ?? '');
-  const name = findQuantity(quantityId)?.name ?? quantityId;
-  return {
-    state,
-    readings: [first.id, ...others.map((reading) => reading.id)],
-    remarks: [
-      ...(states.size < 2 ? [] : [`${name}: the standing records differ; ${state} is taken.`]),
-      ...samplingRemarks(said),
-      ...besideRemarks(cell),
-    ],
-  };
-}
-
-const samplingRemarks = (readings: readonly Reading[]): readonly string[] => [
-  ...(readings.some((r) => r.sampling === 'worst')
-    ? ['Read as the worst that was found, not as one of many.']
-    : []),
-  ...(readings.some((r) => r.sampling === 'picked') ? ['Picked for reading, not one of a full series.'] : []),
-];
-
-/** Says when other readings of the same thing were left out beside those taken. */
-const besideRemarks = (cell: Cell): readonly string[] =>
-  cell.leftOut.length === 0
-    ? []
-    : [
-        `${cell.leftOut.length} other reading${cell.leftOut.length === 1 ? '' : 's'} of it left out: ${[
-          ...new Set(cell.leftOut),
-        ]
-          .map((why) => LEFT_OUT_WORDS[why])
-          .join(', ')}.`,
-      ];

@@ -2,7 +2,14 @@ import type { CaseRecord } from '../case/record';
 import type { LimitCheck } from './finding';
 import { classForSpeed, equipmentClassFor, equipmentSetOf, isDesignated, ruleSetById } from '../rules';
 import { RAILROAD_RULES, railroadRuleSet } from '../rules/railroad-lines';
-import { checkLimit, limitsFor, ruleClass, type AnswerTo, type ClassLimit } from '../rules/apply';
+import {
+  checkLimit,
+  isSurelyWithin,
+  limitsFor,
+  ruleClass,
+  type AnswerTo,
+  type ClassLimit,
+} from '../rules/apply';
 import type { RuleQuantityId } from '../rules/rule-quantity';
 import type { Place, RuleClass, RuleSet } from '../rules/rule-set';
 
@@ -118,15 +125,19 @@ function remarksOn(
 /** Holds a value against limits; value and u in mm or counts. */
 export function checkAll(limits: readonly ClassLimit[], value: number, u: number): readonly LimitCheck[] {
   if (limits.length === 0) return NO_CHECKS;
-  const known = checked.get(limits) ?? { within: null, byValue: new Map<number, Checked>() };
-  checked.set(limits, known);
+  const known = knownOf(limits);
+  if (areSurelyWithin(limits, value, u))
+    return (known.within ??= limits.map((limit) => checkLimit({ value, u, limit })));
   const before = known.byValue.get(value);
   if (before?.u === u) return before.checks;
   const checks = limits.map((limit) => checkLimit({ value, u, limit }));
-  if (checks.every(({ exceeded, probabilityExceeds }) => !exceeded && probabilityExceeds === 0))
-    return (known.within ??= checks);
   known.byValue.set(value, { u, checks });
   return checks;
+}
+
+function areSurelyWithin(limits: readonly ClassLimit[], value: number, u: number): boolean {
+  for (let i = 0; i < limits.length; i += 1) if (!isSurelyWithin(value, u, limits[i]!)) return false;
+  return true;
 }
 
 type Checked = { readonly u: number; readonly checks: readonly LimitCheck[] };
@@ -137,10 +148,17 @@ const NO_CHECKS: readonly LimitCheck[] = [];
  * A sheet of thousands of stations is mostly well within its limits, where every check says the same,
  * and readings come in sixteenths, the same few values again and again.
  */
-const checked = new WeakMap<
-  readonly ClassLimit[],
-  { within: readonly LimitCheck[] | null; readonly byValue: Map<number, Checked> }
->();
+type Known = { within: readonly LimitCheck[] | null; readonly byValue: Map<number, Checked> };
+
+const checked = new WeakMap<readonly ClassLimit[], Known>();
+
+function knownOf(limits: readonly ClassLimit[]): Known {
+  const before = checked.get(limits);
+  if (before !== undefined) return before;
+  const known: Known = { within: null, byValue: new Map() };
+  checked.set(limits, known);
+  return known;
+}
 
 /** What a reader must know before a limit with a condition is applied. */
 export const conditionRemarks = (limits: readonly ClassLimit[]): readonly string[] => [

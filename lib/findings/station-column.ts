@@ -1,12 +1,10 @@
 import type { Context, Station } from './context';
 import { oncePerContext } from './once-per-context';
-import type { Taken } from './reading-index';
+import type { ColumnRead } from './column-read';
 import { LEFT_OUT_WORDS, type LeftOutWhy } from './reading-state';
 
 /** One quantity down the sheet: an entry for each station of the context, in order of position. */
-export type Column = {
-  readonly at: readonly (Taken | null)[];
-  readonly leftOut: readonly (LeftOutWhy | null)[];
+export type Column = ColumnRead & {
   /** Says how many stations were left out, which and why; empty when none. */
   readonly remarks: readonly string[];
   readonly count: number;
@@ -19,20 +17,21 @@ const columnsOf = oncePerContext(() => new Map<string, Column>());
 export function stationColumn(context: Context, quantity: string, slot: string = ''): Column {
   const columns = columnsOf(context);
   const key = `${quantity}|${slot}`;
-  const column = columns.get(key) ?? readColumn(context, quantity, slot);
+  const before = columns.get(key);
+  if (before !== undefined) return before;
+  const column = readColumn(context, quantity, slot);
   columns.set(key, column);
   return column;
 }
 
 function readColumn(context: Context, quantity: string, slot: string): Column {
   const { read, stations, unplaced } = context;
-  const { at, leftOut } = read.column(stationIds(context), quantity, slot);
+  const column = read.column(stationIds(context), quantity, slot);
   const lost = unplaced.filter(({ id }) => read.take('station', id, quantity, slot) !== null);
   return {
-    at,
-    leftOut,
+    ...column,
     remarks: [
-      ...leftOutRemarks(stations, leftOut),
+      ...leftOutRemarks(stations, column.leftOut),
       ...(lost.length === 0
         ? []
         : [
@@ -41,8 +40,14 @@ function readColumn(context: Context, quantity: string, slot: string): Column {
             )}.`,
           ]),
     ],
-    count: at.reduce((count, taken) => (taken === null ? count : count + 1), 0),
+    count: countRead(column.values),
   };
+}
+
+function countRead(values: Float64Array): number {
+  let count = 0;
+  for (let index = 0; index < values.length; index += 1) if (!Number.isNaN(values[index])) count += 1;
+  return count;
 }
 
 /** Remarks on the stations that feed nothing, one per reason. */
@@ -51,10 +56,10 @@ export function leftOutRemarks(
   leftOut: readonly (LeftOutWhy | null)[],
 ): readonly string[] {
   const names: Record<LeftOutWhy, string[]> = { disturbed: [], repaired: [], notSaid: [] };
-  leftOut.forEach((why, index) => {
-    const station = stations[index];
-    if (why !== null && station !== undefined) names[why].push(station.name);
-  });
+  for (let index = 0; index < leftOut.length; index += 1) {
+    const why = leftOut[index];
+    if (why) names[why].push(stations[index]?.name ?? '?');
+  }
   return (['disturbed', 'repaired', 'notSaid'] as const).flatMap((why) =>
     names[why].length === 0
       ? []

@@ -114,6 +114,20 @@ const tail = (distance: number, u: number): number => {
 };
 
 /**
+ * True where `checkLimit` surely finds the value within the limit, with no chance of exceeding it: by
+ * far the most common answer of a long sheet, and the same whatever the value. Units as there.
+ */
+export const isSurelyWithin = (value: number, u: number, limit: ClassLimit): boolean => {
+  const { sense, quantity } = limit.limit;
+  const held = RULE_QUANTITIES[quantity].compare === 'magnitude' ? Math.abs(value) : value;
+  const left = sense === 'max' ? limit.value - held : held - limit.value;
+  return left > LEAST_MM && left > SURELY * u;
+};
+
+/** Twice what limits are rounded to. */
+const LEAST_MM = 2e-6;
+
+/**
  * Holds a value against a limit. Value and standard uncertainty u (k = 1, u ≥ 0) in mm, or counts.
  * `exceeded` looks at the value alone; `probabilityExceeds` is the share of a normal distribution
  * N(value, u) that the limit condemns, and 0 or 1 when u = 0 or the value lies more than 7 u from the

@@ -1,5 +1,5 @@
 import type { Method } from '../findings/finding';
-import { pointFinder } from './resample';
+import { findPoint, pointFinder, type PointFinder } from './resample';
 
 /** Nine stations, as 49 CFR 213.327(a) averages them. */
 export const UNIFORM_STATIONS = 9;
@@ -36,7 +36,7 @@ export type Spread = {
  * `stations` points centred on it, itself included. Values: any one unit, in order along the track;
  * NaN where not taken. Without `spread` the values are evenly spaced and the points are the
  * stations themselves; with it the points are `spacingM` apart wherever the stations stand, and one
- * between two stations is read off the straight line joining them (see `pointFinder`).
+ * between two stations is read off the straight line joining them (see `findPoint`).
  * Near an end, or beside a station not taken, the points opposite are left out too, so that the
  * window stays centred and a steady spiral still counts as uniform. null where the value itself
  * was not taken or fewer than three points remain.
@@ -48,7 +48,17 @@ export function deviationsFromUniform(
   spread: Spread = evenly(values.length),
 ): (Deviation | null)[] {
   const shares = uniformShares(takenOf(values), stations, spread);
-  return Array.from({ length: values.length }, (_, index) => deviationAt(shares, values, index));
+  const uniforms = uniformOf(shares, values);
+  return Array.from(uniforms, (uniform, index) =>
+    shares.used[index] === 0
+      ? null
+      : {
+          uniform,
+          deviation: values[index]! - uniform,
+          used: shares.used[index]!,
+          resampled: shares.resampled[index] === 1,
+        },
+  );
 }
 
 /** 1 where there is a value, else 0. */
@@ -74,6 +84,7 @@ export type UniformShares = {
 /** The shares for stations with a reading (1 in `isTaken`); the rest as `deviationsFromUniform`. */
 export function uniformShares(isTaken: Uint8Array, stations: number, spread: Spread): UniformShares {
   const { positionsM, spacingM } = spread;
+  const sheet = { positionsM, isTaken };
   const count = isTaken.length;
   const reach = Math.floor(stations / 2);
   const from = new Int32Array(count + 1);
@@ -81,39 +92,48 @@ export function uniformShares(isTaken: Uint8Array, stations: number, spread: Spr
   const weights = new Float64Array(indices.length);
   const used = new Uint8Array(count);
   const resampled = new Uint8Array(count);
-  const before = Array.from({ length: reach }, () => pointFinder(positionsM, isTaken, spread));
-  const after = Array.from({ length: reach }, () => pointFinder(positionsM, isTaken, spread));
+  const before = Array.from({ length: reach }, (_, step) => pointFinder(-(step + 1) * spacingM));
+  const after = Array.from({ length: reach }, (_, step) => pointFinder((step + 1) * spacingM));
   // Where a reading stands in the list, while `listedFor` says that it is in the list of this station.
   const placeOf = new Int32Array(count);
   const listedFor = new Int32Array(count).fill(-1);
   let end = 0;
-  const add = (station: number, index: number, weight: number): void => {
-    if (listedFor[index] === station) {
-      weights[placeOf[index]!]! += weight;
-      return;
+  const add = (station: number, point: PointFinder): void => {
+    for (let k = 0; k < point.count; k += 1) {
+      const index = point.indices[k]!;
+      const weight = point.weights[k]!;
+      if (listedFor[index] === station) {
+        weights[placeOf[index]!]! += weight;
+        continue;
+      }
+      listedFor[index] = station;
+      placeOf[index] = end;
+      indices[end] = index;
+      weights[end] = weight;
+      end += 1;
     }
-    listedFor[index] = station;
-    placeOf[index] = end;
-    indices[end] = index;
-    weights[end] = weight;
-    end += 1;
   };
   for (let i = 0; i < count; i += 1) {
     const begin = end;
     from[i] = begin;
     if (isTaken[i] === 0) continue;
-    const at = positionsM[i] ?? NaN;
-    add(i, i, 1);
+    listedFor[i] = i;
+    placeOf[i] = end;
+    indices[end] = i;
+    weights[end] = 1;
+    end += 1;
     let points = 1;
     for (let step = 0; step < reach; step += 1) {
-      const [back, on] = [before[step]!, after[step]!];
-      const there = back.find(at - (step + 1) * spacingM);
-      const opposite = there === 0 ? 0 : on.find(at + (step + 1) * spacingM);
+      const back = before[step]!;
+      const there = findPoint(back, sheet, spread, i);
+      if (there === 0) continue;
+      const on = after[step]!;
+      const opposite = findPoint(on, sheet, spread, i);
       if (opposite === 0) continue;
       points += 2;
       if (there > 1 || opposite > 1) resampled[i] = 1;
-      for (let k = 0; k < there; k += 1) add(i, back.indices[k]!, back.weights[k]!);
-      for (let k = 0; k < opposite; k += 1) add(i, on.indices[k]!, on.weights[k]!);
+      add(i, back);
+      add(i, on);
     }
     if (points < 3) {
       end = begin;
@@ -128,22 +148,39 @@ export function uniformShares(isTaken: Uint8Array, stations: number, spread: Spr
   return { from, indices, weights, used, resampled };
 }
 
-/** How far the value at a station departs from its uniform; null where that has none. */
-export function deviationAt(
-  { from, indices, weights, used, resampled }: UniformShares,
+/** The mean that is uniform at every station; NaN where there is none. */
+export function uniformOf(
+  { from, indices, weights, used }: UniformShares,
   values: ArrayLike<number>,
-  index: number,
-): Deviation | null {
-  if (used[index] === 0) return null;
-  let uniform = 0;
-  for (let k = from[index]!; k < from[index + 1]!; k += 1)
-    uniform += weights[k]! * (values[indices[k]!] ?? NaN);
-  return {
-    uniform,
-    deviation: (values[index] ?? NaN) - uniform,
-    used: used[index]!,
-    resampled: resampled[index] === 1,
-  };
+): Float64Array {
+  const uniforms = new Float64Array(used.length).fill(NaN);
+  for (let i = 0; i < used.length; i += 1) {
+    if (used[i] === 0) continue;
+    let uniform = 0;
+    for (let k = from[i]!; k < from[i + 1]!; k += 1) uniform += weights[k]! * values[indices[k]!]!;
+    uniforms[i] = uniform;
+  }
+  return uniforms;
+}
+
+/**
+ * Standard uncertainty of the deviation of every station, its own reading being one of those averaged:
+ * value − uniform = Σ aᵢ·mᵢ, u² = Σ aᵢ²·uᵢ². `us`: those of the values, same unit. NaN where there is no uniform.
+ * Source: JCGM 100:2008, 5.1.2.
+ */
+export function deviationUncertainties(
+  { from, indices, weights, used }: UniformShares,
+  us: ArrayLike<number>,
+): Float64Array {
+  const found = new Float64Array(used.length).fill(NaN);
+  for (let i = 0; i < used.length; i += 1) {
+    if (used[i] === 0) continue;
+    const begin = from[i]!;
+    let squares = ((1 - weights[begin]!) * us[i]!) ** 2;
+    for (let k = begin + 1; k < from[i + 1]!; k += 1) squares += (weights[k]! * us[indices[k]!]!) ** 2;
+    found[i] = Math.sqrt(squares);
+  }
+  return found;
 }
 
 /** Stations are taped: within half a foot they are where they were meant to be. */
@@ -154,13 +191,17 @@ const BRIDGED_SPACINGS = 1.5;
 
 /** The median distance from one station to the next, m; null with fewer than two stations apart. */
 export function usualSpacing(positionsM: ArrayLike<number>): number | null {
-  const steps: number[] = [];
+  const steps = new Float64Array(Math.max(0, positionsM.length - 1));
+  let apart = 0;
   for (let i = 1; i < positionsM.length; i += 1) {
     const step = positionsM[i]! - positionsM[i - 1]!;
-    if (step > SAME_STATION_M) steps.push(step);
+    if (step > SAME_STATION_M) {
+      steps[apart] = step;
+      apart += 1;
+    }
   }
-  const sorted = Float64Array.from(steps).sort();
-  return sorted[Math.floor(sorted.length / 2)] ?? null;
+  const sorted = steps.subarray(0, apart).sort();
+  return sorted[Math.floor(apart / 2)] ?? null;
 }
 
 /**

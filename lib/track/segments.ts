@@ -58,8 +58,11 @@ export function segmentLine(
   const first = positionsM[at[0]!]!;
   const spacing = (positionsM[at[at.length - 1]!]! - first) / (at.length - 1);
   if (!(spacing > 0)) return null;
-  const x = Float64Array.from(at, (i) => (positionsM[i]! - first) / spacing);
-  const y = Float64Array.from(at, (i) => curvatures[i]! / uPerM);
+  const [x, y] = [new Float64Array(at.length), new Float64Array(at.length)];
+  at.forEach((i, k) => {
+    x[k] = (positionsM[i]! - first) / spacing;
+    y[k] = curvatures[i]! / uPerM;
+  });
   const line = brokenLine(x, y, 1);
   if (line === null) return null;
   const { knots, heights, squares } = line;

@@ -9,12 +9,6 @@ export const WARP_BASE_M = 18.8976;
  */
 const SAME_DISTANCE_M = 0.001;
 
-export type CrosslevelStation = {
-  readonly positionM: number;
-  /** NaN where crosslevel was not taken: the station is passed over, nothing is filled in. */
-  readonly crosslevelMm: number;
-};
-
 /** Two stations and how crosslevel changes from the earlier position to the later one. */
 export type WarpPair = {
   /** Indices into the stations given, earlier position first. */
@@ -58,23 +52,29 @@ export type LevelsInOrder = {
   readonly levelsMm: Float64Array;
 };
 
-/** Stations may come in any order; equal positions keep theirs. */
-export function levelsInOrder(stations: readonly CrosslevelStation[]): LevelsInOrder {
-  const order: number[] = [];
+/**
+ * Positions (m) may come in any order; equal ones keep theirs. Crosslevel (mm) is NaN where it was not
+ * taken: the station is passed over, nothing is filled in.
+ */
+export function levelsInOrder(positions: ArrayLike<number>, crosslevels: ArrayLike<number>): LevelsInOrder {
+  const taken: number[] = [];
   let ascending = true;
   let last = -Infinity;
-  stations.forEach(({ positionM, crosslevelMm }, index) => {
-    if (!Number.isFinite(positionM) || !Number.isFinite(crosslevelMm)) return;
-    order.push(index);
+  for (let index = 0; index < positions.length; index += 1) {
+    const positionM = positions[index]!;
+    if (!Number.isFinite(positionM) || !Number.isFinite(crosslevels[index] ?? NaN)) continue;
+    taken.push(index);
     ascending &&= positionM >= last;
     last = positionM;
-  });
-  if (!ascending) order.sort((a, b) => stations[a]!.positionM - stations[b]!.positionM);
-  return {
-    order: Int32Array.from(order),
-    positionsM: Float64Array.from(order, (index) => stations[index]!.positionM),
-    levelsMm: Float64Array.from(order, (index) => stations[index]!.crosslevelMm),
-  };
+  }
+  if (!ascending) taken.sort((a, b) => positions[a]! - positions[b]!);
+  const order = new Int32Array(taken);
+  const [positionsM, levelsMm] = [new Float64Array(order.length), new Float64Array(order.length)];
+  for (let i = 0; i < order.length; i += 1) {
+    positionsM[i] = positions[order[i]!]!;
+    levelsMm[i] = crosslevels[order[i]!]!;
+  }
+  return { order, positionsM, levelsMm };
 }
 
 /**

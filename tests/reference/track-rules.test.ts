@@ -1,23 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { curveSegment, deviationsFromUniform, segmentAverage } from '~/lib/track/deviation';
-import {
-  apart,
-  LESS_THAN_62_FT,
-  levelsInOrder,
-  WARP_BASE_M,
-  worstWarp,
-  worstWarpUpToEach,
-  type CrosslevelStation,
-  type Reach,
-} from '~/lib/track/warp';
+import { apart, LESS_THAN_62_FT, WARP_BASE_M, worstWarpUpToEach } from '~/lib/track/warp';
 import { toCanonical } from '~/lib/readings/convert';
+import { levelsOf, worstOf } from '../track/crosslevel-stations';
 
 const feet = (ft: number) => toCanonical(ft, 'ft', 'alongTrack');
 const stationsAt = (spacingFt: number, crosslevelMm: readonly number[]) =>
   crosslevelMm.map((mm, i) => ({ positionM: feet(i * spacingFt), crosslevelMm: mm }));
-
-const worstOf = (stations: readonly CrosslevelStation[], reach?: Reach) =>
-  worstWarp(levelsInOrder(stations), reach);
 
 describe('49 CFR 213.63(a): crosslevel between any two points less than 62 feet apart', () => {
   it('at 15 ft 6 in, stations one, two and three apart are compared, four apart (62 ft) are not', () => {
@@ -28,7 +17,7 @@ describe('49 CFR 213.63(a): crosslevel between any two points less than 62 feet 
       ),
     );
     const steps = bump.map((stations) =>
-      worstWarpUpToEach(levelsInOrder(stations), LESS_THAN_62_FT).map(({ from, to }) => to - from),
+      worstWarpUpToEach(levelsOf(stations), LESS_THAN_62_FT).map(({ from, to }) => to - from),
     );
     expect(new Set(steps.flat())).toEqual(new Set([1, 2, 3]));
     const stations = stationsAt(15.5, [0, 5, 10, 15, 100]);

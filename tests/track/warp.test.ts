@@ -3,15 +3,12 @@ import { describe, expect, it } from 'vitest';
 import {
   apart,
   LESS_THAN_62_FT,
-  levelsInOrder,
   upTo,
   WARP_BASE_M,
-  worstWarp,
   worstWarpUpToEach,
-  type CrosslevelStation,
-  type Reach,
   type WarpPair,
 } from '~/lib/track/warp';
+import { levelsOf, worstOf, type CrosslevelStation } from './crosslevel-stations';
 
 const SEED = { seed: 6219 };
 /** Whole millimetres, so that shifting the datum rounds nothing. */
@@ -23,8 +20,6 @@ const sheet = fc.array(
   { maxLength: 40 },
 );
 
-const worstOf = (stations: readonly CrosslevelStation[], reach?: Reach) =>
-  worstWarp(levelsInOrder(stations), reach);
 const size = (stations: readonly CrosslevelStation[]) => Math.abs(worstOf(stations)?.changeMm ?? 0);
 
 /** Every pair by itself, in order of position. */
@@ -54,7 +49,7 @@ describe('warp', () => {
       fc.property(sheet, (stations) => {
         const pairs = allPairs(stations);
         expect(worstOf(stations)).toEqual(greatest(pairs));
-        const upToEach = worstWarpUpToEach(levelsInOrder(stations), LESS_THAN_62_FT);
+        const upToEach = worstWarpUpToEach(levelsOf(stations), LESS_THAN_62_FT);
         const ends = [...new Set(pairs.map(({ to }) => to))];
         expect(upToEach).toHaveLength(ends.length);
         for (const to of ends) {
@@ -85,7 +80,7 @@ describe('warp', () => {
     fc.assert(
       fc.property(sheet, sheet, (stations, more) => {
         expect(size([...stations, ...more])).toBeGreaterThanOrEqual(size(stations));
-        for (const pair of worstWarpUpToEach(levelsInOrder(stations), LESS_THAN_62_FT)) {
+        for (const pair of worstWarpUpToEach(levelsOf(stations), LESS_THAN_62_FT)) {
           expect(pair.distanceM).toBeGreaterThan(0);
           expect(pair.distanceM).toBeLessThan(WARP_BASE_M);
           expect(stations[pair.from]!.positionM).toBeLessThan(stations[pair.to]!.positionM);

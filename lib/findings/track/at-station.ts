@@ -1,9 +1,10 @@
 import type { SubjectRef } from '../../case/record';
 import type { Dimension } from '../../readings/unit';
-import { measured, notMeasured, type Heading } from '../build';
+import { joined, notMeasured } from '../build';
 import type { Context } from '../context';
 import type { Finding, LimitCheck, Method } from '../finding';
 import { oncePerContext } from '../once-per-context';
+import type { ColumnRead } from '../column-read';
 import type { Taken } from '../reading-index';
 import { LEFT_OUT_WORDS, type LeftOutWhy } from '../reading-state';
 
@@ -19,36 +20,93 @@ const subjectsOf = oncePerContext(({ stations }): readonly SubjectRef[] =>
   stations.map(({ id }) => ({ kind: 'station', id })),
 );
 
-const heading = (
-  { what, title, method }: AtStations,
-  context: Context,
-  index: number,
-  remarks?: readonly string[],
-): Heading => ({
-  part: 'track',
-  what,
-  title: title + (context.stations[index]?.name ?? '?'),
-  subject: subjectsOf(context)[index] ?? null,
-  method,
-  remarks,
-});
-
-/** A finding at one station, by its place in the context's list. */
-export const atStation = (
-  of: AtStations,
-  context: Context,
+type AtStation = (
   index: number,
   taken: Taken,
   limits?: readonly LimitCheck[],
   remarks?: readonly string[],
-): Finding => measured(heading(of, context, index, remarks), of.dimension, taken, limits);
+) => Finding;
 
-/** Where something was read and may not be used. */
-export const leftOutAt = (
+/**
+ * Findings at stations, each by its place in the context's list. As `measured`, written out once more:
+ * a sheet of thousands of stations makes tens of thousands of them.
+ */
+export function atStation(of: AtStations, context: Context): AtStation {
+  const { what, title, method, dimension } = of;
+  const idBegins = `${what}:`;
+  const { stations } = context;
+  const subjects = subjectsOf(context);
+  return (index, taken, limits = NONE, remarks = NONE) => {
+    const subject = subjects[index]!;
+    return {
+      id: idBegins + subject.id,
+      what,
+      title: title + stations[index]!.name,
+      part: 'track',
+      subject,
+      method,
+      remarks: joined(remarks, taken.remarks),
+      kind: 'measured',
+      value: taken.value,
+      u: taken.u,
+      dimension,
+      readings: taken.readings,
+      limits,
+    };
+  };
+}
+
+const NONE: readonly never[] = [];
+
+/** A finding at each station of the context where something was taken, in their order. */
+export function atStations(
   of: AtStations,
   context: Context,
+  takenAt: (index: number) => Taken | null | undefined,
+  limits: (taken: Taken, index: number) => readonly LimitCheck[] = () => NONE,
+): Finding[] {
+  const finding = atStation(of, context);
+  const found: Finding[] = [];
+  for (let index = 0; index < context.stations.length; index += 1) {
+    const taken = takenAt(index);
+    if (taken) found.push(finding(index, taken, limits(taken, index)));
+  }
+  return found;
+}
+
+/** As `atStations` of a column, and where something was read that may not be used, that it was not measured. */
+export function readAtStations(
+  of: AtStations,
+  context: Context,
+  { at, leftOut }: ColumnRead,
+  missing: string,
+  limits: (taken: Taken, index: number) => readonly LimitCheck[],
+): Finding[] {
+  const finding = atStation(of, context);
+  const found: Finding[] = [];
+  for (let index = 0; index < at.length; index += 1) {
+    const [taken, why] = [at[index], leftOut[index]];
+    if (taken) found.push(finding(index, taken, limits(taken, index)));
+    else if (why) found.push(leftOutAt(of, context, index, missing, why));
+  }
+  return found;
+}
+
+/** Where something was read and may not be used. */
+const leftOutAt = (
+  { what, title, method }: AtStations,
+  context: Context,
   index: number,
-  what: string,
+  missing: string,
   why: LeftOutWhy,
 ): Finding =>
-  notMeasured(heading(of, context, index), [`${what} undisturbed; read only where ${LEFT_OUT_WORDS[why]}`]);
+  notMeasured(
+    {
+      part: 'track',
+      what,
+      title: title + (context.stations[index]?.name ?? '?'),
+      subject: subjectsOf(context)[index] ?? null,
+      method,
+    },
+    [`${missing} undisturbed; read only where ${LEFT_OUT_WORDS[why]}`],
+  );

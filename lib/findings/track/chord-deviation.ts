@@ -7,7 +7,7 @@ import type { Finding } from '../finding';
 import { gathered } from '../gathered';
 import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
-import { atStation, type AtStations } from './at-station';
+import { atStations, type AtStations } from './at-station';
 import { beforePodFinding } from './before-pod';
 import { lineRailRemark } from './line-rail';
 import { columnDeviations, greatestDeviation, spacingRemarks } from './uniform';
@@ -88,12 +88,6 @@ function forChord(context: Context, chord: Chord): readonly Finding[] {
     method: deviationFromUniformMethod,
     dimension: 'crossLength',
   };
-  const perStation: Finding[] = [];
-  context.stations.forEach((_, index) => {
-    const taken = deviations.taken(index);
-    if (!taken) return;
-    perStation.push(atStation(of, context, index, taken, checkAll(limits, taken.value, taken.u)));
-  });
   const worst = worstFinding(
     context,
     {
@@ -106,7 +100,7 @@ function forChord(context: Context, chord: Chord): readonly Finding[] {
         chord.onLineRail ? lineRailRemark(context) : '',
         'Uniform is the nine-station average, an adopted method for classes 1 to 5.',
         ...column.remarks,
-        ...(perStation.length > 0 ? spacingRemarks(deviations) : []),
+        ...spacingRemarks(deviations),
       ]),
     },
     greatestDeviation(deviations),
@@ -115,5 +109,9 @@ function forChord(context: Context, chord: Chord): readonly Finding[] {
       missing: `${chord.name.toLowerCase()}, at three or more undisturbed stations in a row`,
     },
   );
-  return [worst, beforePodFinding(context, chord), ...perStation];
+  return [
+    worst,
+    beforePodFinding(context, chord),
+    ...atStations(of, context, deviations.taken, ({ value, u }) => checkAll(limits, value, u)),
+  ];
 }

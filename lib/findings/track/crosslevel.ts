@@ -5,7 +5,7 @@ import type { Finding, LimitCheck } from '../finding';
 import type { Taken } from '../reading-index';
 import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
-import { atStation, leftOutAt, type AtStations } from './at-station';
+import { atStations, readAtStations, type AtStations } from './at-station';
 import { QUARTER_62_M } from './chord-deviation';
 import { columnDeviations, greatestDeviation, spacingRemarks } from './uniform';
 import { largestOf, worstFinding } from './worst';
@@ -29,27 +29,25 @@ const MISSING = 'crosslevel at an undisturbed station';
 /** Limits on reverse elevation speak of the outer rail low; crosslevel here is positive with it high. */
 const reversed = (check: LimitCheck): LimitCheck => ({ ...check, sense: 'min', limit: -check.limit });
 
-function checks(context: Context, value: number, u: number): readonly LimitCheck[] {
-  const { trackLimits } = context.rules;
-  if (context.alignment === 'tangent') return checkAll(trackLimits('crosslevelTangent'), value, u);
-  if (context.alignment === 'curve') {
-    return [
-      ...checkAll(trackLimits('crosslevelReverseOnCurve'), -value, u).map(reversed),
-      ...checkAll(trackLimits('elevationMax'), value, u),
-    ];
+/** How a level is held against its limits; a long sheet says the same of most of its stations. */
+function checksOf({ alignment, rules }: Context): (taken: Taken) => readonly LimitCheck[] {
+  if (alignment === 'tangent') {
+    const limits = rules.trackLimits('crosslevelTangent');
+    return ({ value, u }) => checkAll(limits, value, u);
   }
-  return [];
-}
-
-/** A level is read to an eighth: a long sheet holds the same few values again and again. */
-function rememberedChecks(context: Context): (taken: Taken) => readonly LimitCheck[] {
-  const known = new Map<number, { readonly u: number; readonly checks: readonly LimitCheck[] }>();
+  if (alignment === null) return () => [];
+  const onReverse = rules.trackLimits('crosslevelReverseOnCurve');
+  const onMost = rules.trackLimits('elevationMax');
+  let last: { readonly reverse: readonly LimitCheck[]; readonly most: readonly LimitCheck[] } | null = null;
+  let both: readonly LimitCheck[] = [];
   return ({ value, u }) => {
-    const before = known.get(value);
-    if (before?.u === u) return before.checks;
-    const found = checks(context, value, u);
-    known.set(value, { u, checks: found });
-    return found;
+    const reverse = checkAll(onReverse, -value, u);
+    const most = checkAll(onMost, value, u);
+    if (last?.reverse !== reverse || last.most !== most) {
+      last = { reverse, most };
+      both = [...reverse.map(reversed), ...most];
+    }
+    return both;
   };
 }
 
@@ -57,14 +55,8 @@ function rememberedChecks(context: Context): (taken: Taken) => readonly LimitChe
 export function crosslevelFindings(context: Context): readonly Finding[] {
   const column = stationColumn(context, 'crosslevel');
   const onCurve = context.alignment === 'curve';
-  const perStation: Finding[] = [];
-  const checksOf = rememberedChecks(context);
-  context.stations.forEach((_, index) => {
-    const taken = column.at[index];
-    const why = column.leftOut[index];
-    if (taken) perStation.push(atStation(STANDING, context, index, taken, checksOf(taken)));
-    else if (why) perStation.push(leftOutAt(STANDING, context, index, 'crosslevel', why));
-  });
+  const checks = checksOf(context);
+  const perStation = readAtStations(STANDING, context, column, 'crosslevel', checks);
   const extreme = (what: string, title: string, rank: (value: number) => number): Finding => {
     const heading = {
       ...READ,
@@ -75,8 +67,8 @@ export function crosslevelFindings(context: Context): readonly Finding[] {
     };
     const worst = largestOf(column.at, rank);
     const finding = worstFinding(context, heading, worst, { missing: MISSING });
-    return finding.kind === 'measured'
-      ? { ...finding, limits: checks(context, finding.value, finding.u) }
+    return finding.kind === 'measured' && worst !== null
+      ? { ...finding, limits: checks(worst.taken) }
       : finding;
   };
   const extremes = onCurve
@@ -93,12 +85,6 @@ function fromUniform(context: Context): readonly Finding[] {
   const deviations = columnDeviations(context, column, QUARTER_62_M);
   const remark =
     'The deviation from the nine-station average is an adopted method: the rules for classes 1 to 5 have no limit on it.';
-  const perStation: Finding[] = [];
-  context.stations.forEach((_, index) => {
-    const taken = deviations.taken(index);
-    if (!taken) return;
-    perStation.push(atStation(FROM_UNIFORM, context, index, taken));
-  });
   const worst = worstFinding(
     context,
     {
@@ -106,10 +92,10 @@ function fromUniform(context: Context): readonly Finding[] {
       what: 'crosslevelFromUniformWorst',
       title: 'Greatest departure of crosslevel from uniform',
       subject: null,
-      remarks: [remark, ...column.remarks, ...(perStation.length > 0 ? spacingRemarks(deviations) : [])],
+      remarks: [remark, ...column.remarks, ...spacingRemarks(deviations)],
     },
     greatestDeviation(deviations),
     { missing: 'crosslevel at three or more undisturbed stations in a row' },
   );
-  return [worst, ...perStation];
+  return [worst, ...atStations(FROM_UNIFORM, context, deviations.taken)];
 }

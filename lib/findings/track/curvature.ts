@@ -1,3 +1,4 @@
+import { bisectLeft, bisectRight } from 'd3-array';
 import { curvatureMethod } from '../../track/curvature';
 import { curveSegment, isInSegment, segmentAverageMethod } from '../../track/deviation';
 import { derive, distinct, measured, notMeasured, type Heading } from '../build';
@@ -7,9 +8,10 @@ import { oncePerContext } from '../once-per-context';
 import type { Taken } from '../reading-index';
 import { stationColumn } from '../station-column';
 import { along } from '../words';
-import { atStation, type AtStations } from './at-station';
-import { isWithin, lineSegments, PART_WORDS, stretchAt } from './line-segments';
+import { atStations, type AtStations } from './at-station';
+import { lineSegments, PART_WORDS, stretchAt } from './line-segments';
 import { stationCurvatures } from './station-curvatures';
+import { placesOf } from './uniform';
 
 const MISSING_CURVATURE =
   'mid-ordinates of a 62-ft or 31-ft chord, or of a chord whose length is given, at undisturbed stations';
@@ -35,32 +37,46 @@ export function podAverage(context: Context, values: readonly (Taken | null)[]):
 const knownAverages = oncePerContext(() => new WeakMap<readonly (Taken | null)[], PodAverage | null>());
 
 function averageAtPod(context: Context, values: readonly (Taken | null)[]): PodAverage | null {
-  const { stations } = context;
+  const { positionsM } = placesOf(context);
   const line = lineSegments(context);
   const part = line === null ? null : stretchAt(line, 0);
-  const positionAt = (index: number | undefined): number => stations[index ?? -1]?.positionM ?? NaN;
-  const all: number[] = [];
-  for (let index = 0; index < stations.length; index += 1) if (values[index]) all.push(index);
-  const own = part === null ? all : all.filter((index) => isWithin(part, positionAt(index)));
+  const own = part === null ? null : readWithin(context, values, part);
   // A part too short for one station, or with none read on it, tells nothing by itself.
-  const known = own.length > 0 ? own : all;
-  const segment = curveSegment(0, positionAt(known[0]), positionAt(known.at(-1)));
-  const inside = known.filter((index) => isInSegment(segment, positionAt(index)));
+  const known = own ?? readWithin(context, values, { fromM: -Infinity, toM: Infinity });
+  if (known === null) return null;
+  const segment = curveSegment(0, positionsM[known.first]!, positionsM[known.last]!);
+  const inside: number[] = [];
+  for (let index = known.first; index <= known.last; index += 1)
+    if (isInSegment(segment, positionsM[index]!) && values[index]) inside.push(index);
   const [head, ...rest] = inside.flatMap((index) => values[index] ?? []);
   if (head === undefined) return null;
-  const from = positionAt(inside[0]);
-  const to = positionAt(inside.at(-1));
+  const from = positionsM[inside[0]!]!;
+  const to = positionsM[inside.at(-1)!]!;
   const reaches = from <= 0 && to >= 0;
   return {
     taken: derive((...each) => each.reduce((sum, value) => sum + value, 0) / each.length, [head, ...rest]),
     remark: `Mean of ${inside.length} station${inside.length === 1 ? '' : 's'} from ${along(from)} to ${along(to)} from the POD${
       reaches ? '' : ', the nearest that were undisturbed'
     }; ${
-      part === null || known === all
+      part === null || own === null
         ? 'spirals are not told apart from the body of the curve.'
         : `within the ${PART_WORDS[part.kind]} the POD lies on.`
     }`,
   };
+}
+
+/** The first and the last station with a value on a stretch of the line; null where there is none. */
+function readWithin(
+  context: Context,
+  values: readonly (Taken | null)[],
+  { fromM, toM }: { readonly fromM: number; readonly toM: number },
+): { readonly first: number; readonly last: number } | null {
+  const { positionsM } = placesOf(context);
+  let first = bisectLeft(positionsM, fromM);
+  let last = bisectRight(positionsM, toM) - 1;
+  while (first <= last && !values[first]) first += 1;
+  while (first <= last && !values[last]) last -= 1;
+  return first > last ? null : { first, last };
 }
 
 export const curvatureAverageMethod: Method = {
@@ -99,10 +115,5 @@ export function curvatureFindings(context: Context): readonly Finding[] {
           'curvature',
           average.taken,
         );
-  const perStation: Finding[] = [];
-  context.stations.forEach((_, index) => {
-    const taken = curvatures[index];
-    if (taken) perStation.push(atStation(CURVATURE, context, index, taken));
-  });
-  return [atPod, ...perStation];
+  return [atPod, ...atStations(CURVATURE, context, (index) => curvatures[index])];
 }

@@ -5,7 +5,7 @@ import type { Finding } from '../finding';
 import type { Taken } from '../reading-index';
 import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
-import { atStation, type AtStations } from './at-station';
+import { atStations, type AtStations } from './at-station';
 import { largestOf, worstFinding } from './worst';
 
 const HEADING = { part: 'track', method: underLoadMethod } as const;
@@ -23,15 +23,15 @@ export function gaugeUnderLoadFindings(context: Context): readonly Finding[] {
   const left = stationColumn(context, 'lateralMovement', 'left');
   const right = stationColumn(context, 'lateralMovement', 'right');
   const limits = context.rules.trackLimits('gaugeUnderLoad');
-  const loaded = new Array<Taken | null>(context.stations.length).fill(null);
-  const perStation: Finding[] = [];
-  context.stations.forEach((_, index) => {
-    const standing = gauge.at[index];
-    const taken = standing ? withMovement(standing, left.at[index], right.at[index]) : null;
-    if (taken === null) return;
-    loaded[index] = taken;
-    perStation.push(atStation(UNDER_LOAD, context, index, taken, checkAll(limits, taken.value, taken.u)));
-  });
+  const loaded = gauge.at.map(
+    (standing, index) => standing && withMovement(standing, left.at[index], right.at[index]),
+  );
+  const perStation = atStations(
+    UNDER_LOAD,
+    context,
+    (index) => loaded[index],
+    ({ value, u }) => checkAll(limits, value, u),
+  );
   const gaugeOnly = gauge.count - perStation.length;
   const widest = worstFinding(
     context,

@@ -3,7 +3,7 @@ import type { Context } from '../context';
 import type { Finding } from '../finding';
 import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
-import { atStation, leftOutAt, type AtStations } from './at-station';
+import { readAtStations, type AtStations } from './at-station';
 import { largestOf, worstFinding } from './worst';
 
 const HEADING = { part: 'track', method: asReadMethod } as const;
@@ -19,14 +19,9 @@ const MISSING = 'gauge at an undisturbed station';
 export function gaugeFindings(context: Context): readonly Finding[] {
   const column = stationColumn(context, 'gauge');
   const limits = context.rules.trackLimits('gauge');
-  const perStation: Finding[] = [];
-  context.stations.forEach((_, index) => {
-    const taken = column.at[index];
-    const why = column.leftOut[index];
-    if (taken)
-      perStation.push(atStation(STANDING, context, index, taken, checkAll(limits, taken.value, taken.u)));
-    else if (why) perStation.push(leftOutAt(STANDING, context, index, 'gauge', why));
-  });
+  const perStation = readAtStations(STANDING, context, column, 'gauge', ({ value, u }) =>
+    checkAll(limits, value, u),
+  );
   const worst = (what: string, title: string, rank: (value: number) => number): Finding =>
     worstFinding(
       context,

@@ -4,7 +4,7 @@ import type { Context } from '../context';
 import type { Finding } from '../finding';
 import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
-import { atStation, type AtStations } from './at-station';
+import { atStations, type AtStations } from './at-station';
 import { largestOf, worstFinding } from './worst';
 
 type Step = {
@@ -46,18 +46,12 @@ function ofRail(
   if (column.count === 0 && column.leftOut.every((why) => why === null)) return [];
   const of = `${what}${side === 'left' ? 'Left' : 'Right'}`;
   const inForce = context.rules.trackLimits(limits);
-  const atStations: AtStations = {
+  const each: AtStations = {
     what: of,
     title: `${title}, ${side} rail, station `,
     method: asReadMethod,
     dimension: 'crossLength',
   };
-  const perStation: Finding[] = [];
-  context.stations.forEach((_, index) => {
-    const taken = column.at[index];
-    if (!taken) return;
-    perStation.push(atStation(atStations, context, index, taken, checkAll(inForce, taken.value, taken.u)));
-  });
   return [
     worstFinding(
       context,
@@ -72,6 +66,11 @@ function ofRail(
       largestOf(column.at, (value) => value),
       { limits, missing: `${title.toLowerCase()}, ${side} rail, at an undisturbed station` },
     ),
-    ...perStation,
+    ...atStations(
+      each,
+      context,
+      (index) => column.at[index],
+      ({ value, u }) => checkAll(inForce, value, u),
+    ),
   ];
 }

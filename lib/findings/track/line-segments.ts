@@ -1,6 +1,6 @@
 import { bisectLeft, bisectRight } from 'd3-array';
 import { segmentationMethod, segmentLine, type LinePart, type PartKind } from '../../track/segments';
-import { distinct, measured, notMeasured, readingsOf, type Heading } from '../build';
+import { measured, notMeasured, readingsOf, type Heading } from '../build';
 import type { Context } from '../context';
 import type { Finding } from '../finding';
 import { oncePerContext } from '../once-per-context';
@@ -18,20 +18,19 @@ export const PART_WORDS: Readonly<Record<PartKind, string>> = {
 /** Tangents, transitions and curves of the sheet; null with too few readings. */
 export const lineSegments = oncePerContext((context: Context): readonly LinePart[] | null => {
   const taken = stationCurvatures(context);
-  const us = taken.flatMap((each) => (each ? [each.u] : [])).sort((a, b) => a - b);
-  const u = us[Math.floor(us.length / 2)] ?? 0;
-  const { positionsM } = placesOf(context);
-  return (
-    segmentLine(
-      positionsM,
-      taken.map((each) => each?.value ?? NaN),
-      u,
-    )?.parts ?? null
-  );
+  const curvatures = new Float64Array(taken.length).fill(NaN);
+  const us = new Float64Array(taken.length);
+  let read = 0;
+  for (let index = 0; index < taken.length; index += 1) {
+    const here = taken[index];
+    if (!here) continue;
+    curvatures[index] = here.value;
+    us[read] = here.u;
+    read += 1;
+  }
+  const u = us.subarray(0, read).sort()[Math.floor(read / 2)] ?? 0;
+  return segmentLine(placesOf(context).positionsM, curvatures, u)?.parts ?? null;
 });
-
-export const isWithin = ({ fromM, toM }: Pick<LinePart, 'fromM' | 'toM'>, positionM: number): boolean =>
-  positionM >= fromM && positionM <= toM;
 
 /** The part a place lies on; beyond the sheet the nearest one. */
 export function partAt(parts: readonly LinePart[], positionM: number): LinePart | null {
@@ -89,21 +88,40 @@ export function lineSegmentFindings(context: Context): readonly Finding[] {
   ];
 }
 
+/** The curvatures of the sheet in order of position, and the reading of each; null where some have several. */
+const fittedTo = oncePerContext((context: Context) => {
+  const { positionsM } = placesOf(context);
+  const taken: Taken[] = [];
+  const atM: number[] = [];
+  const readings: string[] = [];
+  stationCurvatures(context).forEach((each, index) => {
+    if (each === null) return;
+    taken.push(each);
+    atM.push(positionsM[index]!);
+    if (each.readings.length === 1) readings.push(each.readings[0]);
+  });
+  return { taken, atM, readings: readings.length === taken.length ? readings : null };
+});
+
 /** The readings that parts next to each other were fitted to, as one value. */
 function fitted(context: Context, parts: readonly LinePart[], value: number, u: number): Taken | null {
-  const { positionsM } = placesOf(context);
-  const [from, to] = [parts[0]?.fromM ?? NaN, parts.at(-1)?.toM ?? NaN];
-  const [first, ...others] = stationCurvatures(context)
-    .slice(bisectLeft(positionsM, from), bisectRight(positionsM, to))
-    .filter((taken) => taken !== null);
-  return first === undefined
-    ? null
-    : {
-        value,
-        u,
-        readings: readingsOf(first, ...others),
-        remarks: distinct([first, ...others].flatMap(({ remarks }) => remarks)),
-      };
+  const { taken, atM, readings } = fittedTo(context);
+  const begin = bisectLeft(atM, parts[0]?.fromM ?? NaN);
+  const end = bisectRight(atM, parts.at(-1)?.toM ?? NaN);
+  const [first, ...others] = taken.slice(begin, end);
+  if (first === undefined) return null;
+  const remarks = new Set(first.remarks);
+  for (const each of others) for (const remark of each.remarks) remarks.add(remark);
+  return {
+    value,
+    u,
+    readings:
+      // One of each station is of that station alone, and need not be looked for among the others.
+      readings === null
+        ? readingsOf(first, ...others)
+        : [first.readings[0], ...readings.slice(begin + 1, end)],
+    remarks: [...remarks],
+  };
 }
 
 function curvatureOf(context: Context, part: LinePart, index: number): readonly Finding[] {

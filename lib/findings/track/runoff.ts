@@ -3,7 +3,7 @@ import type { Context } from '../context';
 import type { Finding } from '../finding';
 import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
-import { atStation, type AtStations } from './at-station';
+import { atStations, type AtStations } from './at-station';
 import { largestOf, worstFinding } from './worst';
 
 const HEADING = { part: 'track', method: asReadMethod } as const;
@@ -16,12 +16,6 @@ export const runoffFindings = (context: Context): readonly Finding[] =>
     const title = `Runoff in 31 ft at the end of a raise, ${side} rail`;
     const limits = context.rules.trackLimits('runoff31');
     const of: AtStations = { ...HEADING, what, title: `${title}, station `, dimension: 'crossLength' };
-    const perStation: Finding[] = [];
-    context.stations.forEach((_, index) => {
-      const taken = column.at[index];
-      if (!taken) return;
-      perStation.push(atStation(of, context, index, taken, checkAll(limits, taken.value, taken.u)));
-    });
     const worst = worstFinding(
       context,
       {
@@ -37,5 +31,13 @@ export const runoffFindings = (context: Context): readonly Finding[] =>
       largestOf(column.at, Math.abs),
       { limits: 'runoff31', missing: `runoff of the ${side} rail at an undisturbed station` },
     );
-    return [worst, ...perStation];
+    return [
+      worst,
+      ...atStations(
+        of,
+        context,
+        (index) => column.at[index],
+        ({ value, u }) => checkAll(limits, value, u),
+      ),
+    ];
   });

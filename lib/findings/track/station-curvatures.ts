@@ -43,8 +43,9 @@ function curvatureOf(offset: Taken, chordM: number): Taken {
   const [square, four] = [chordM * chordM, 4 * m * m];
   const perMm = (8 * (square - four)) / (square + four) ** 2 / 1000;
   return {
-    ...offset,
     value: curvatureFromMidOrdinate(offset.value, chordM),
     u: Math.abs(perMm) * offset.u,
+    readings: offset.readings,
+    remarks: offset.remarks,
   };
 }

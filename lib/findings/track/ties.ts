@@ -7,7 +7,7 @@ import type { Finding, LimitCheck } from '../finding';
 import type { Taken } from '../reading-index';
 import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
-import { atStation, type AtStations } from './at-station';
+import { atStations, type AtStations } from './at-station';
 import { podAverage } from './curvature';
 import { stationCurvatures } from './station-curvatures';
 import { largestOf, worstFinding } from './worst';
@@ -75,13 +75,8 @@ export const tieFindings = (context: Context): readonly Finding[] =>
   COUNTS.flatMap(({ quantity, slot, what, title, remark, fewest = false }) => {
     const column = stationColumn(context, quantity, slot);
     const of: AtStations = { what, title: `${title}, station `, method: asReadMethod, dimension: 'count' };
-    const checks = (index: number, taken: Taken): readonly LimitCheck[] =>
-      fewest ? checkAll(tieLimits(context, index), taken.value, taken.u) : [];
-    const perStation: Finding[] = [];
-    context.stations.forEach((_, index) => {
-      const taken = column.at[index];
-      if (taken) perStation.push(atStation(of, context, index, taken, checks(index, taken)));
-    });
+    const checks = ({ value, u }: Taken, index: number): readonly LimitCheck[] =>
+      fewest ? checkAll(tieLimits(context, index), value, u) : [];
     const worst = largestOf(column.at, (value) => (fewest ? -value : value));
     const extreme = worstFinding(
       context,
@@ -98,8 +93,8 @@ export const tieFindings = (context: Context): readonly Finding[] =>
     );
     return [
       extreme.kind === 'measured' && worst !== null
-        ? { ...extreme, limits: checks(worst.index, worst.taken) }
+        ? { ...extreme, limits: checks(worst.taken, worst.index) }
         : extreme,
-      ...perStation,
+      ...atStations(of, context, (index) => column.at[index], checks),
     ];
   });

@@ -1,16 +1,17 @@
 import {
-  deviationAt,
+  deviationUncertainties,
   SAME_STATION_M,
   spreadOver,
   takenOf,
   UNIFORM_STATIONS,
+  uniformOf,
   uniformShares,
   usualSpacing,
   type UniformShares,
 } from '../../track/deviation';
 import { oncePerContext } from '../once-per-context';
 import type { Context } from '../context';
-import type { Taken } from '../reading-index';
+import type { NonEmpty, Taken } from '../reading-index';
 import { along } from '../words';
 import type { Column } from '../station-column';
 import type { At } from './worst';
@@ -20,6 +21,8 @@ export type Deviations = {
   readonly values: Float64Array;
   /** Made when asked for: a long sheet has no room for one of each station beside its finding. */
   readonly taken: (index: number) => Taken | null;
+  /** Stations that have one. */
+  readonly count: number;
   /** Spacing of the stations, m; null with fewer than two. */
   readonly stationsM: number | null;
   /** Spacing of the points averaged, m. */
@@ -30,22 +33,27 @@ export type Deviations = {
 
 /** Deviation of a column from uniform, uniform being the mean of points `pointsM` apart about the station. */
 export function columnDeviations(context: Context, column: Column, pointsM: number): Deviations {
-  const values = Float64Array.from(column.at, (taken) => taken?.value ?? NaN);
-  const shares = sharesOf(context, values, pointsM);
-  const deviations = new Float64Array(values.length).fill(NaN);
-  let resampled = 0;
+  const shares = sharesOf(context, column.values, pointsM);
+  const values = uniformOf(shares, column.values);
+  const us = deviationUncertainties(shares, column.us);
+  let [count, resampled] = [0, 0];
   for (let index = 0; index < values.length; index += 1) {
-    const found = deviationAt(shares, values, index);
-    if (found === null) continue;
-    deviations[index] = found.deviation;
-    if (found.resampled) resampled += 1;
+    values[index] = column.values[index]! - values[index]!;
+    if (shares.used[index]! > 0) count += 1;
+    if (shares.resampled[index] === 1) resampled += 1;
   }
   return {
-    values: deviations,
-    taken: (index) => {
-      const deviation = deviations[index] ?? NaN;
-      return Number.isFinite(deviation) ? departing(column, shares, index, deviation) : null;
-    },
+    values,
+    taken: (index) =>
+      index in shares.used && shares.used[index]! > 0
+        ? {
+            value: values[index]!,
+            u: us[index]!,
+            readings: readingsOfUniform(column, shares, index),
+            remarks: remarksOfUniform(column.at[index]!, shares.used[index]!),
+          }
+        : null,
+    count,
     stationsM: placesOf(context).spacingM,
     pointsM,
     resampled,
@@ -57,7 +65,10 @@ export function greatestDeviation({ values, taken }: Deviations): At | null {
   let [worst, size] = [-1, -1];
   for (let index = 0; index < values.length; index += 1) {
     const here = Math.abs(values[index]!);
-    if (here > size) [worst, size] = [index, here];
+    if (here > size) {
+      worst = index;
+      size = here;
+    }
   }
   const at = taken(worst);
   return at && { index: worst, taken: at };
@@ -84,44 +95,41 @@ function isSame(a: Uint8Array, b: Uint8Array): boolean {
   return index === a.length;
 }
 
-/** The station's own reading is one of those averaged: value − uniform = Σ aᵢ·mᵢ, u² = Σ aᵢ²·uᵢ². */
-function departing(
+/** Those of the station itself first, then of the others averaged. */
+function readingsOfUniform(
   { at }: Column,
-  { from, indices, weights, used }: UniformShares,
+  { from, indices }: UniformShares,
   index: number,
-  deviation: number,
-): Taken {
-  const taken = at[index]!;
-  const begin = from[index]!;
-  const readings: [string, ...string[]] = [taken.readings[0]];
-  for (let r = 1; r < taken.readings.length; r += 1) readings.push(taken.readings[r]!);
-  let squares = ((1 - weights[begin]!) * taken.u) ** 2;
-  for (let k = begin + 1; k < from[index + 1]!; k += 1) {
-    const other = at[indices[k]!];
-    if (!other) continue;
-    squares += (weights[k]! * other.u) ** 2;
-    for (let r = 0; r < other.readings.length; r += 1) readings.push(other.readings[r]!);
+): NonEmpty<string> {
+  const [begin, end] = [from[index]!, from[index + 1]!];
+  let count = 0;
+  for (let k = begin; k < end; k += 1) count += at[indices[k]!]!.readings.length;
+  // Made as long as it gets: grown one by one, the lists of a long sheet hold twice the room they need.
+  const readings = new Array<string>(count);
+  let next = 0;
+  for (let k = begin; k < end; k += 1) {
+    const own = at[indices[k]!]!.readings;
+    for (let r = 0; r < own.length; r += 1) {
+      readings[next] = own[r]!;
+      next += 1;
+    }
   }
-  return {
-    value: deviation,
-    u: Math.sqrt(squares),
-    readings,
-    remarks:
-      used[index]! < UNIFORM_STATIONS
-        ? [...taken.remarks, `Uniform is the mean of ${used[index]} points here, not nine.`]
-        : taken.remarks,
-  };
+  return readings as [string, ...string[]];
 }
+
+const remarksOfUniform = ({ remarks }: Taken, used: number): readonly string[] =>
+  used < UNIFORM_STATIONS ? [...remarks, `Uniform is the mean of ${used} points here, not nine.`] : remarks;
 
 /** Where the stations stand, and how far apart they usually are. */
 export const placesOf = oncePerContext(({ stations }: Context) => {
-  const positionsM = Float64Array.from(stations, ({ positionM }) => positionM);
+  const positionsM = new Float64Array(stations.length);
+  for (let index = 0; index < stations.length; index += 1) positionsM[index] = stations[index]!.positionM;
   return { positionsM, spacingM: usualSpacing(positionsM) };
 });
 
 /** Says when the stations are not as far apart as the points of the average, and what was done about it. */
-export function spacingRemarks({ stationsM, pointsM, resampled }: Deviations): readonly string[] {
-  if (stationsM === null) return [];
+export function spacingRemarks({ count, stationsM, pointsM, resampled }: Deviations): readonly string[] {
+  if (count === 0 || stationsM === null) return [];
   return [
     ...(Math.abs(stationsM - pointsM) > SAME_STATION_M
       ? [

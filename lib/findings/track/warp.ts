@@ -1,3 +1,4 @@
+import { bisectLeft, bisectRight } from 'd3-array';
 import {
   apart,
   levelsInOrder,
@@ -20,6 +21,7 @@ import type { Taken } from '../reading-index';
 import { checkAll, conditionRemarks } from '../rules-in-force';
 import { stationColumn } from '../station-column';
 import { across, along } from '../words';
+import { placesOf } from './uniform';
 import { atStation, type AtStations } from './at-station';
 import type { RuleQuantityId } from '../../rules/rule-quantity';
 import { toCanonical } from '../../readings/convert';
@@ -59,10 +61,8 @@ function levelsOf(context: Context, crosslevel: readonly (Taken | null)[]): Leve
   const levels =
     known.get(crosslevel) ??
     levelsInOrder(
-      context.stations.map(({ positionM }, index) => ({
-        positionM,
-        crosslevelMm: crosslevel[index]?.value ?? NaN,
-      })),
+      placesOf(context).positionsM,
+      crosslevel.map((taken) => taken?.value ?? NaN),
     );
   known.set(crosslevel, levels);
   return levels;
@@ -112,12 +112,15 @@ function upToEach(
   levels: LevelsInOrder,
 ): readonly Finding[] {
   const limits = context.rules.trackLimits('crosslevelDifference62');
+  const finding = atStation(UP_TO, context);
+  // A station stands against several that follow it.
+  const against: (readonly string[] | undefined)[] = [];
   const found: Finding[] = [];
   for (const pair of worstWarpUpToEach(levels, LESS_THAN_62_FT)) {
     const taken = warpOf(crosslevel, pair)?.taken;
     if (taken === undefined) continue;
-    const against = `Against station ${nameAt(context, pair.from)}.`;
-    found.push(atStation(UP_TO, context, pair.to, taken, checkAll(limits, taken.value, taken.u), [against]));
+    const remarks = (against[pair.from] ??= [`Against station ${nameAt(context, pair.from)}.`]);
+    found.push(finding(pair.to, taken, checkAll(limits, taken.value, taken.u), remarks));
   }
   return found;
 }
@@ -130,11 +133,12 @@ const UP_TO: AtStations = {
 };
 
 /** Both stations within 62 ft before the POD, the POD itself included. */
-export const nearPod =
-  ({ stations }: Context) =>
-  (from: number, to: number): boolean =>
-    (stations[from]?.positionM ?? -Infinity) >= -WARP_BASE_M - TAPED_M &&
-    (stations[to]?.positionM ?? Infinity) <= TAPED_M;
+export function nearPod(context: Context): (from: number, to: number) => boolean {
+  const { positionsM } = placesOf(context);
+  const first = bisectLeft(positionsM, -WARP_BASE_M - TAPED_M);
+  const last = bisectRight(positionsM, TAPED_M) - 1;
+  return (from, to) => from >= first && to <= last;
+}
 
 /** Positions a millimetre apart are the same position. */
 const TAPED_M = 0.001;
@@ -208,9 +212,10 @@ function shortWarp(
 
 /** The tighter limit beside a point of 6 in elevation or more, pairs exactly 62 ft apart included. */
 function highElevation(context: Context, crosslevel: readonly (Taken | null)[]): readonly Finding[] {
+  const isHigh = (index: number): boolean => (crosslevel[index]?.value ?? 0) >= HIGH_ELEVATION_MM;
   if (context.rules.trackLimits('crosslevelDifferenceHigh62').length === 0) return [];
-  const high = (from: number, to: number): boolean =>
-    Math.min(crosslevel[from]?.value ?? 0, crosslevel[to]?.value ?? 0) >= HIGH_ELEVATION_MM;
+  if (!crosslevel.some((_, index) => isHigh(index))) return [];
+  const high = (from: number, to: number): boolean => isHigh(from) && isHigh(to);
   const worst = worstWarpAmong(context, crosslevel, upTo(WARP_BASE_M), high);
   if (worst === null) return [];
   return [
@@ -258,11 +263,14 @@ function underLoad(context: Context, crosslevel: readonly (Taken | null)[]): rea
   const high = context.sides.outer ?? 'left';
   const highDown = stationColumn(context, 'verticalMovement', high);
   const lowDown = stationColumn(context, 'verticalMovement', high === 'left' ? 'right' : 'left');
-  const loaded = crosslevel.map((standing, index) => {
-    const down = highDown.at[index];
-    const other = lowDown.at[index];
-    return standing && down && other ? derive(crosslevelUnderLoadMm, [standing, down, other]) : null;
-  });
+  const loaded =
+    highDown.count === 0 || lowDown.count === 0
+      ? []
+      : crosslevel.map((standing, index) => {
+          const down = highDown.at[index];
+          const other = lowDown.at[index];
+          return standing && down && other ? derive(crosslevelUnderLoadMm, [standing, down, other]) : null;
+        });
   const count = loaded.filter((taken) => taken !== null).length;
   const worst = worstWarpAmong(context, loaded, LESS_THAN_62_FT);
   const heading: Heading = {
