@@ -4,7 +4,9 @@ import type { CaseRecord, Entity, EntityKind, Reading, SubjectRef } from './reco
 export function currentReadings(record: CaseRecord): readonly Reading[] {
   const replaced = new Set<string>();
   for (const reading of record.readings) if (reading.replaces !== null) replaced.add(reading.replaces);
-  return record.readings.filter((reading) => !reading.withdrawn && !replaced.has(reading.id));
+  return record.readings.filter(
+    ({ withdrawn, id }) => !withdrawn && (replaced.size === 0 || !replaced.has(id)),
+  );
 }
 
 /** The records of a kind that were not removed, in their order. */

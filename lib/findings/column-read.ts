@@ -1,15 +1,7 @@
-import type { Quantity } from '../readings/quantity';
+import type { CellColumn } from './cells';
 import type { Taken } from './reading-index';
 import type { LeftOutWhy } from './reading-state';
-import { take, whyLeftOut, type Cell } from './take';
-import type { UncertaintyOf } from './uncertainty-by-writing';
-
-/** One quantity and slot at the subjects of a kind, by their place in the record. */
-export type CellColumn = {
-  readonly quantity: Quantity | undefined;
-  readonly uncertainty: UncertaintyOf;
-  readonly cells: (Cell | undefined)[];
-};
+import { takeAt, whyLeftOut } from './take';
 
 /** One quantity and slot at each of many subjects: what is taken, or why nothing is. */
 export type ColumnRead = {
@@ -38,11 +30,9 @@ export function readColumns(
   const read = columns.map((column) => ({ column, ...emptyColumn(length) }));
   for (let place = 0; place < length; place += 1) {
     for (const { column, at, values, us, leftOut } of read) {
-      const cell = column.cells[place];
-      if (cell === undefined) continue;
-      const taken = take(cell, column.quantity, column.uncertainty);
+      const taken = takeAt(column, place);
       if (taken === null) {
-        leftOut[place] = whyLeftOut(cell);
+        leftOut[place] = whyLeftOut(column, place);
         continue;
       }
       at[place] = taken;

@@ -22,6 +22,7 @@ import { trainSimulationMethod } from '../mechanics/train-simulation';
 import { unbalanceLoadMethod } from '../mechanics/unbalance-load';
 import { staticWheelLoadMethod } from '../mechanics/wheel-load';
 import { leverArmsMethod } from '../rail/lever-arms';
+import { combinedDeviationMethod } from '../track/combined-deviation';
 import { curvatureMethod } from '../track/curvature';
 import { curvingSpeedMethod } from '../track/curving-speed';
 import { deviationFromUniformMethod, segmentAverageMethod } from '../track/deviation';
@@ -70,6 +71,7 @@ export const METHODS: readonly Method[] = [
   curvingSpeedMethod,
   deviationFromUniformMethod,
   deviationBeforePodMethod,
+  combinedDeviationMethod,
   segmentAverageMethod,
   underLoadMethod,
   gaugeChangeMethod,

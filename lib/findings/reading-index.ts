@@ -9,10 +9,11 @@ import {
 import type { SubjectKind } from '../readings/quantity';
 import { findQuantity } from '../readings/quantities';
 import { childOf } from './child-of';
-import { emptyColumn, inOrderOf, readColumns, type CellColumn, type ColumnRead } from './column-read';
+import { cellAt, cellColumn, putReading, type CellColumn } from './cells';
+import { emptyColumn, inOrderOf, readColumns, type ColumnRead } from './column-read';
 import type { Method } from './finding';
 import { stateOf, type LeftOutWhy } from './reading-state';
-import { dayOf, setHistoryAside, takeOne, takeOnce, takeState, whyLeftOut, type Cell } from './take';
+import { dayOf, setHistoryAside, takeAt, takeOne, takeState, whyLeftOut } from './take';
 import { uncertaintyByWriting } from './uncertainty-by-writing';
 
 export type NonEmpty<T> = readonly [T, ...T[]];
@@ -111,15 +112,11 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
     return childOf(slots, slot, () => {
       const read = findQuantity(quantity);
       const length = kind === 'case' ? 1 : (subjects.get(kind)?.places.size ?? 0);
-      return {
-        quantity: read,
-        uncertainty: uncertaintyOf(read),
-        cells: new Array<Cell | undefined>(length).fill(undefined),
-      };
+      return cellColumn(read, uncertaintyOf(read), length);
     });
   };
   const quantitiesRead = new Set<string>();
-  let order = 0;
+  let count = 0;
   const positions = new Map<string, number>();
 
   for (const reading of currentReadings(record)) {
@@ -128,19 +125,13 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
     if (place === undefined) continue;
     const { quantity, slot, value } = reading;
     if (quantity === 'stationPosition' && value !== null && Number.isFinite(value)) positions.set(id, value);
-    const column = columnFor(kind, quantity, slot);
-    let cell = column.cells[place];
-    if (cell === undefined) {
-      cell = { order: (order += 1), usable: [], only: null, history: [], leftOut: [], taken: undefined };
-      column.cells[place] = cell;
-    }
     quantitiesRead.add(quantity);
+    count += 1;
     const state = HAS_STATE.has(kind)
       ? stateOf(reading.disturbance, subjectState(kind, entityAt(subjects, kind, place), wheelsets))
       : stateOf(reading.disturbance, 'undisturbed');
-    if (state === 'undisturbed') cell.usable.push(reading);
-    else cell.leftOut.push(state);
-    cell.only = cell.usable.length === 1 && cell.leftOut.length === 0 ? (cell.usable[0] ?? null) : null;
+    const leftOut = state === 'undisturbed' ? null : state;
+    putReading(columnFor(kind, quantity, slot), place, { reading, leftOut, count });
   }
 
   for (const slots of cells.get('wheelset')?.values() ?? [])
@@ -148,8 +139,6 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
 
   const columnOf = (kind: SubjectKind, quantity: string, slot: string): CellColumn | undefined =>
     cells.get(kind)?.get(quantity)?.get(slot);
-  const cellAt = (kind: SubjectKind, id: string, quantity: string, slot: string): Cell | undefined =>
-    columnOf(kind, quantity, slot)?.cells[placeOf(kind, id) ?? -1];
   const readOfStations = (columns: readonly CellColumn[]): ReadonlyMap<CellColumn, ColumnRead> =>
     readColumns(columns, subjects.get('station')?.entities.length ?? 0);
   let sheet: ReadonlyMap<CellColumn, ColumnRead> | null = null;
@@ -178,8 +167,7 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
   return {
     take: (kind, id, quantity, slot = '') => {
       const column = columnOf(kind, quantity, slot);
-      const cell = column?.cells[placeOf(kind, id) ?? -1];
-      return column && cell ? takeOnce(cell, column.quantity, column.uncertainty) : null;
+      return column === undefined ? null : takeAt(column, placeOf(kind, id) ?? -1);
     },
     column: (stationIds, quantity, slot = '') => {
       const column = columnOf('station', quantity, slot);
@@ -187,26 +175,27 @@ export function indexReadings(record: CaseRecord): ReadingIndex {
       return read === undefined ? nothingAt(stationIds) : inOrderOf(placesOf(stationIds), read);
     },
     state: (kind, id, quantity, slot = '') => {
-      const cell = cellAt(kind, id, quantity, slot);
-      return cell === undefined ? null : takeState(cell, quantity);
+      const column = columnOf(kind, quantity, slot);
+      const cell = column && cellAt(column, placeOf(kind, id) ?? -1);
+      return cell ? takeState(cell, quantity) : null;
     },
     leftOut: (kind, id, quantity, slot = '') => {
-      const cell = cellAt(kind, id, quantity, slot);
-      return cell === undefined ? null : whyLeftOut(cell);
+      const column = columnOf(kind, quantity, slot);
+      return column === undefined ? null : whyLeftOut(column, placeOf(kind, id) ?? -1);
     },
     slots: (kind, id, quantity) =>
       [...(cells.get(kind)?.get(quantity) ?? [])]
         .flatMap(([slot, column]) => {
-          const cell = column.cells[placeOf(kind, id) ?? -1];
-          return cell === undefined ? [] : [{ slot, order: cell.order }];
+          const order = column.order[placeOf(kind, id) ?? -1] ?? 0;
+          return order === 0 ? [] : [{ slot, order }];
         })
         .sort((a, b) => a.order - b.order)
         .map(({ slot }) => slot),
     position: (stationId) => positions.get(stationId) ?? null,
     dated: (wheelsetId, quantityId, slot = '') => {
       const column = columnOf('wheelset', quantityId, slot);
-      const cell = column?.cells[placeOf('wheelset', wheelsetId) ?? -1];
-      if (column?.quantity?.kind !== 'measure' || cell === undefined) return [];
+      const cell = column && cellAt(column, placeOf('wheelset', wheelsetId) ?? -1);
+      if (column?.quantity?.kind !== 'measure' || !cell) return [];
       return [...cell.history, ...cell.usable].flatMap((reading): readonly DatedReading[] => {
         const day = dayOf(reading);
         const one = takeOne(reading, column.uncertainty);

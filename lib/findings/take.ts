@@ -1,27 +1,16 @@
 import type { Reading } from '../case/record';
 import type { Quantity } from '../readings/quantity';
 import { findQuantity } from '../readings/quantities';
+import type { Cell, CellColumn } from './cells';
 import type { Taken, TakenState } from './reading-index';
 import { LEFT_OUT_WORDS, type LeftOutWhy } from './reading-state';
 import type { UncertaintyOf } from './uncertainty-by-writing';
 
-/** The readings of one quantity and slot at one subject. */
-export type Cell = {
-  /** Which cell of the index it is, in the order first read. */
-  readonly order: number;
-  usable: Reading[];
-  /** The reading that is all there is: so it is nearly everywhere on a sheet. */
-  only: Reading | null;
-  /** Readings of a wheel long before the others: its history, not its size now. */
-  history: Reading[];
-  readonly leftOut: LeftOutWhy[];
-  /** Worked out when first asked for; undefined until then. */
-  taken: Taken | null | undefined;
-};
-
-/** Why there is nothing to take of a cell although something was read. */
-export const whyLeftOut = ({ usable, leftOut }: Cell): LeftOutWhy | null =>
-  usable.length > 0 ? null : (leftOut[0] ?? null);
+/** Why there is nothing to take at a place although something was read. */
+export function whyLeftOut({ cells }: CellColumn, place: number): LeftOutWhy | null {
+  const cell = cells[place];
+  return !cell || cell.usable.length > 0 ? null : (cell.leftOut[0] ?? null);
+}
 
 export const dayOf = ({ takenAt }: Reading): string | null => takenAt?.slice(0, 10) ?? null;
 
@@ -37,20 +26,20 @@ export function setHistoryAside(cell: Cell): void {
   cell.usable = cell.usable.filter((reading) => !old(reading));
 }
 
-/** As `take`, worked out once. */
-export function takeOnce(
-  cell: Cell,
-  quantity: Quantity | undefined,
-  uncertainty: UncertaintyOf,
-): Taken | null {
-  if (cell.taken === undefined) cell.taken = take(cell, quantity, uncertainty);
-  return cell.taken;
+/** Quantities whose readings are numbers. */
+type Counted = Extract<Quantity, { readonly kind: 'measure' | 'count' }>;
+
+/** What the readings at a place of a column come to; null when there is no number among them. */
+export function takeAt(column: CellColumn, place: number): Taken | null {
+  const { quantity, uncertainty, lone, cells } = column;
+  if (quantity?.kind !== 'measure' && quantity?.kind !== 'count') return null;
+  const only = lone[place];
+  if (only) return takeOne(only, uncertainty);
+  const cell = cells[place];
+  return cell ? takeMean(cell, quantity, uncertainty) : null;
 }
 
-/** What the readings of a cell come to. */
-export function take(cell: Cell, quantity: Quantity | undefined, uncertainty: UncertaintyOf): Taken | null {
-  if (quantity?.kind !== 'measure' && quantity?.kind !== 'count') return null;
-  if (cell.only !== null) return takeOne(cell.only, uncertainty);
+function takeMean(cell: Cell, quantity: Counted, uncertainty: UncertaintyOf): Taken | null {
   const numbers = cell.usable.filter((r) => r.value !== null && Number.isFinite(r.value));
   const [first, ...others] = numbers;
   if (first === undefined) return null;

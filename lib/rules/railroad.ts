@@ -187,6 +187,7 @@ export const parseRailroadLimits = (
     classSpeeds: base.classSpeeds,
     limits: [...own.map(({ limit }) => limit), ...(fills ? silentLimits(own, base) : [])],
     conditions: fills ? (base.conditions ?? []).map((each) => ({ ...each, from: base.name })) : undefined,
+    combined: fills ? base.combined : undefined,
     basedOn: { id: base.id, whereSilent },
     conventions: base.conventions,
     curvingSpeed: base.curvingSpeed,

@@ -106,6 +106,23 @@ export type RuleCondition = {
   readonly from?: string;
 };
 
+/**
+ * Two deviations of the outer rail at one place held together: factor·|a/A + p/P| may not be more than 1.
+ * a: alinement, outward positive; p: profile, down positive; A and P: the limits on each that hold
+ * above the same cant deficiency, over the same chord.
+ */
+export type CombinedLimit = {
+  readonly id: string;
+  readonly alinement: 'alinement62' | 'alinement31';
+  readonly profile: 'profile62' | 'profile31';
+  readonly factor: number;
+  /** Only on curves, for operations at a qualified cant deficiency above this, mm. */
+  readonly unbalanceOverMm: number;
+  readonly citation: string;
+  readonly source: Source;
+  readonly note?: string;
+};
+
 /** A way of applying the rules that the rules themselves leave open, or that is easily missed. */
 export type Convention = { readonly id: string; readonly text: string; readonly source: Source };
 
@@ -129,6 +146,7 @@ export type RuleSet = {
   readonly classSpeeds?: { readonly citation: string; readonly source: Source };
   readonly limits: readonly RuleLimit[];
   readonly conditions?: readonly RuleCondition[];
+  readonly combined?: readonly CombinedLimit[];
   /** The railroad's own limits: the set whose classes they use, and whose limits where they are silent. */
   readonly basedOn?: { readonly id: string; readonly whereSilent: 'base' | 'nothing' };
   readonly conventions: readonly Convention[];

@@ -59,6 +59,17 @@ const ruleLimit = z.strictObject({
   from: text.optional(),
 });
 
+const combinedLimit = z.strictObject({
+  id: slug,
+  alinement: z.enum(['alinement62', 'alinement31']),
+  profile: z.enum(['profile62', 'profile31']),
+  factor: z.number().positive(),
+  unbalanceOverMm: z.number().nonnegative(),
+  citation: text,
+  source,
+  note: text.optional(),
+});
+
 const ruleCondition = z.strictObject({
   id: slug,
   wants: text,
@@ -130,6 +141,7 @@ export const ruleSetSchema = z
     classSpeeds: z.strictObject({ citation: text, source }).optional(),
     limits: z.array(ruleLimit).min(1),
     conditions: z.array(ruleCondition).optional(),
+    combined: z.array(combinedLimit).optional(),
     basedOn: z.strictObject({ id: slug, whereSilent: z.enum(['base', 'nothing']) }).optional(),
     conventions: z.array(z.strictObject({ id: slug, text, source })),
     equipmentSet: slug.optional(),

@@ -200,6 +200,35 @@ describe('operations at more than 5 in of cant deficiency', () => {
     expect(speed(record('6')) / speed(record(null))).toBeCloseTo(Math.sqrt(9 / 6), 2);
   });
 
+  it('holds alinement and profile of the outer rail together, down and outward counting the same way', () => {
+    const together = (profileAtPod: string, qualified: string | null = '6', alignment = 'curveLeft') =>
+      byId(
+        buildRecord({
+          fields: { trackClass: '3', alignment },
+          readings: qualified === null ? [] : [{ quantity: 'qualifiedUnbalance', entered: qualified }],
+          station: stationSheet([-4, -3, -2, -1, 0, 1, 2, 3, 4], {
+            midOrdinate62: (step) => (step === 0 ? '7 1/2' : '6'),
+            'profile62.right': (step) => (step === 0 ? profileAtPod : '0'),
+          }),
+        }),
+        OPTIONS,
+      );
+    // From uniform 1 1/3 in outward and 4/9 in down, of 1 1/4 in and 1 3/4 in.
+    const both = together('1/2').measured('combined62Worst');
+    expect(both.value).toBeCloseTo(0.75 * (4 / 3 / 1.25 + 4 / 9 / 1.75), 6);
+    expect(both.limits).toMatchObject([{ citation: '49 CFR 213.65', limit: 1, exceeded: false }]);
+    expect(both.readings).toHaveLength(18);
+    expect(together('3/4').measured('combined62Worst').limits[0]?.exceeded).toBe(true);
+    expect(together('-1/2').measured('combined62Worst').value).toBeCloseTo(
+      0.75 * (4 / 3 / 1.25 - 4 / 9 / 1.75),
+      6,
+    );
+    // Not up to 5 in, not on tangent; the inner rail says nothing of it.
+    expect(together('1/2', '5').has('combined62Worst')).toBe(false);
+    expect(together('1/2', '6', 'tangent').has('combined62Worst')).toBe(false);
+    expect(together('1/2', '6', 'curveRight').get('combined62Worst')).toMatchObject({ kind: 'notMeasured' });
+  });
+
   it('asks for crosslevel less than 10 ft apart', () => {
     expect(byId(record('6'), OPTIONS).get('warpWithin10')).toMatchObject({ kind: 'notMeasured' });
     expect(findings(record(null), OPTIONS).some(({ id }) => id === 'warpWithin10')).toBe(false);

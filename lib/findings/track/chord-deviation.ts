@@ -28,7 +28,7 @@ type Chord = {
 };
 
 export const QUARTER_62_M = toCanonical(15.5, 'ft', 'alongTrack');
-const QUARTER_31_M = toCanonical(7.75, 'ft', 'alongTrack');
+export const QUARTER_31_M = toCanonical(7.75, 'ft', 'alongTrack');
 
 const CHORDS: readonly Chord[] = [
   {

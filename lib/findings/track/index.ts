@@ -2,6 +2,7 @@ import type { Context } from '../context';
 import type { Finding } from '../finding';
 import { gathered } from '../gathered';
 import { chordDeviationFindings } from './chord-deviation';
+import { combinedDeviationFindings } from './combined-deviation';
 import { crosslevelFindings } from './crosslevel';
 import { curvatureFindings } from './curvature';
 import { curvingFindings } from './curving';
@@ -32,6 +33,7 @@ const TRACK: readonly ((context: Context) => readonly Finding[])[] = [
   twistFindings,
   lowJointFindings,
   chordDeviationFindings,
+  combinedDeviationFindings,
   runoffFindings,
   tieFindings,
   jointFindings,

@@ -11,6 +11,10 @@ const ALINEMENT = read('49 CFR 213.55(a), 78 FR 16100 (13 March 2013), read as r
 const ALINEMENT_HIGH = read('49 CFR 213.55(b), 78 FR 16100 (13 March 2013), read as reprinted 31 March 2024');
 const SURFACE_HIGH = read('49 CFR 213.63(b), 78 FR 16101 (13 March 2013), read as reprinted');
 const SURFACE = read('49 CFR 213.63(a), 63 FR 34029 (1998) and 78 FR 16101 (2013), read as reprinted');
+const COMBINED: Source = {
+  text: '49 CFR 213.65, read as reprinted; the formula, an image there, with its factor ¾ from memory',
+  status: 'from memory',
+};
 const CURVES = read('49 CFR 213.57, read in the 1 October 2013 edition of the Code');
 const TIES = read('49 CFR 213.109(b)(4), read as reprinted with the amendments of 2011');
 const FROGS = read('49 CFR 213.137, as amended by 85 FR 63388 (7 October 2020), read as reprinted');
@@ -465,6 +469,21 @@ export const us49cfr213: RuleSet = {
   ],
   limits: [...geometry, ...structure, ...turnout, ...excepted],
   conditions,
+  combined: (
+    [
+      ['combined62', 'alinement62', 'profile62'],
+      ['combined31', 'alinement31', 'profile31'],
+    ] as const
+  ).map(([id, alinement, profile]) => ({
+    id,
+    alinement,
+    profile,
+    factor: 3 / 4,
+    unbalanceOverMm: ABOVE_5_IN.unbalanceOverMm,
+    citation: '49 CFR 213.65',
+    source: COMBINED,
+    note: 'The section speaks of deviations measured by a track geometry measurement system; here they are read by hand.',
+  })),
   conventions: [
     {
       id: 'nine-station-uniform',
