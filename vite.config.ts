@@ -28,13 +28,24 @@ export default defineConfig({
   ],
   ssr: { external: ['better-sqlite3', 'sharp', 'pdfkit'] },
   test: {
+    // Loading the modules anew for every file took longer than the tests. Projects stay apart.
+    poolOptions: { forks: { isolate: false } },
     projects: [
       {
         extends: true,
         test: {
           name: 'unit',
           include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
-          exclude: ['tests/browser/**'],
+          exclude: ['tests/browser/**', 'tests/**/*.replaced.test.ts'],
+          environment: 'node',
+        },
+      },
+      {
+        extends: true,
+        test: {
+          // Tests that put another module in the place of one.
+          name: 'replaced',
+          include: ['tests/**/*.replaced.test.ts'],
           environment: 'node',
         },
       },

@@ -50,6 +50,8 @@ const CONVERSIONS: {
   pressure: { psi: times(POUND_FORCE_KN / (INCH_M * INCH_M)), kPa: times(1), bar: times(100) },
   time: { s: times(1), min: times(60), h: times(3600) },
   ratio: { '1': times(1), '%': times(0.01) },
+  grade: { '%': times(0.01), '1': times(1) },
+  stiffness: { 'kip/in': times((1000 * POUND_FORCE_KN) / (1000 * INCH_M)), 'kN/mm': times(1) },
   count: { '1': times(1) },
 };
 

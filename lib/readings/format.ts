@@ -15,6 +15,8 @@ const DISPLAY_UNITS: Readonly<Record<Dimension, Readonly<Record<UnitSystem, Unit
   pressure: { us: 'psi', metric: 'kPa' },
   time: { us: 's', metric: 's' },
   ratio: { us: '1', metric: '1' },
+  grade: { us: '%', metric: '%' },
+  stiffness: { us: 'kip/in', metric: 'kN/mm' },
   count: { us: '1', metric: '1' },
 };
 
@@ -50,6 +52,8 @@ const PLAIN_PLACES: Readonly<Record<Unit, number>> = {
   lbf: 0,
   kip: 1,
   kN: 1,
+  'kip/in': 1,
+  'kN/mm': 1,
   psi: 0,
   kPa: 0,
   bar: 2,

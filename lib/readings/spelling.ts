@@ -55,6 +55,8 @@ const SPELLINGS: Readonly<Record<Dimension, Spellings>> = {
     h: ['h', 'hr', 'hrs', 'hour', 'hours'],
   },
   ratio: { '%': ['%', 'percent', 'per cent'] },
+  grade: { '%': ['%', 'percent', 'per cent'] },
+  stiffness: { 'kip/in': ['kip/in'], 'kN/mm': ['kn/mm'] },
   count: {},
 };
 

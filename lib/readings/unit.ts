@@ -21,6 +21,10 @@ export const DIMENSIONS = {
   pressure: { canonical: 'kPa', units: ['psi', 'kPa', 'bar'] },
   time: { canonical: 's', units: ['s', 'min', 'h'] },
   ratio: { canonical: '1', units: ['1', '%'] },
+  /** Rise over run along the track. */
+  grade: { canonical: '1', units: ['%', '1'] },
+  /** Force for each length that gives way. */
+  stiffness: { canonical: 'kN/mm', units: ['kip/in', 'kN/mm'] },
   count: { canonical: '1', units: ['1'] },
 } as const;
 

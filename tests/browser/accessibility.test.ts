@@ -32,6 +32,10 @@ describe.each(LOOKS)('on a $name', ({ viewport, colorScheme }) => {
     '/methods',
     ...CASE_PARTS.map((part) => `CASE/${part.toLowerCase()}`),
     'CASE/records/vehicle/new',
+    'CASE/findings/gaugeWidest',
+    ...['consist', 'stations', 'recorder', 'line'].map((kind) => `CASE/import/${kind}`),
+    ...['train/forces', 'track/limits', 'contact', 'explanations/judgements'].map((part) => `CASE/${part}`),
+    ...['new', 'file', 'pins', 'shapes', 'shapes/new', 'photo'].map((part) => `CASE/traces/${part}`),
   ];
 
   let page: Page;

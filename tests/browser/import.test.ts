@@ -194,3 +194,41 @@ describe('importing stations and a recorder', () => {
         .waitFor();
     }));
 });
+
+describe('importing the grades and curves of the line', () => {
+  const rows = (page: Page) => page.getByRole('table', { name: /^Grades and curves of the line/ });
+
+  it('goes from a file to the train, where its grade at the POD is found', () =>
+    withPage(true, async (page) => {
+      const address = await newCase(page, 'I-9');
+      await choose(page, `${address}/import/line`, 'line.csv', sample('line.csv'));
+      expect(await page.getByLabel('Unit of bare numbers in “Grade (%)”').inputValue()).toBe('%');
+      expect(await accessibilityProblems(page)).toEqual([]);
+      await page.getByRole('button', { name: 'Show what would be imported' }).click();
+      await page.getByRole('button', { name: /^Import 8 rows of the line/ }).click();
+      await page.getByText(/Imported 8 rows of the line/).waitFor();
+      await rows(page)
+        .getByRole('row', { name: /[-−]1\.35/ })
+        .waitFor();
+      expect(await accessibilityProblems(page)).toEqual([]);
+    }));
+
+  it('takes rows pasted from a spreadsheet, without JavaScript, and keeps them where they cannot be read', () =>
+    withPage(false, async (page) => {
+      const address = await newCase(page, 'I-10');
+      await page.goto(`${address}/import/line`);
+      await page.getByText('Or paste the rows from a spreadsheet').click();
+      const box = page.getByLabel('Rows, with the names of the columns above them');
+      await box.fill('one\ntwo\n');
+      await page.getByRole('button', { name: 'Read these rows' }).click();
+      await page.getByText(/Only one column/).waitFor();
+      expect(await box.inputValue()).toContain('two');
+      await box.fill('From POD (ft)\tTo (ft)\tGrade (%)\n-2000\t-500\t0.2\n-500\t800\t-0.6\n');
+      await page.getByRole('button', { name: 'Read these rows' }).click();
+      await page.getByRole('button', { name: 'Show what would be imported' }).click();
+      await page.getByRole('button', { name: /^Import 2 rows of the line/ }).click();
+      await rows(page)
+        .getByRole('row', { name: /[-−]0\.6/ })
+        .waitFor();
+    }));
+});

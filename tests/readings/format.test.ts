@@ -129,6 +129,8 @@ const SPANS: Readonly<Record<Unit, readonly [number, number]>> = {
   h: [0, 24],
   '1': [0, 3],
   '%': [0, 100],
+  'kip/in': [0, 1000],
+  'kN/mm': [0, 200],
 };
 
 const anywhere = (dimension: Dimension, unit: Unit): Measure => ({

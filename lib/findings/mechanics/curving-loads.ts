@@ -294,12 +294,12 @@ function gaugeHold(
     measured(
       head(
         'gaugeHold',
-        'Force for each millimetre it gives that each rail must hold, lest the gauge spreads to drop-in',
+        'Stiffness that must hold each rail, lest the gauge spreads to drop-in',
         [
-          'Spreading force over half the drop-in margin with the track standing. Compare it with a gauge-restraint measurement, or with the force and the movement of a test at the place; the margin under load is found from observed movement.',
+          'Force for each length that a rail gives: spreading force over half the drop-in margin with the track standing. Compare it with a gauge-restraint measurement, or with the force and the movement of a test at the place; the margin under load is found from observed movement.',
         ],
       ),
-      'force',
+      'stiffness',
       {
         ...middleOf(needed),
         readings: all,

@@ -37,13 +37,10 @@ export function lineFindings(context: Context): readonly Finding[] {
           measured(
             heading(
               'lineGrade',
-              'Grade at the POD by the profile of the line, rise over run, uphill positive',
-              [
-                `That is ${(grade.value * 100).toFixed(2).replace('-', '−')} %.`,
-                ...(entered === null ? [] : [differs(grade, entered, 'The grade entered for the POD')]),
-              ],
+              'Grade at the POD by the profile of the line, uphill positive',
+              entered === null ? [] : [differs(grade, entered, 'The grade entered for the POD')],
             ),
-            'ratio',
+            'grade',
             grade,
           ),
         ]),

@@ -54,7 +54,7 @@ export const podPlacingGroup: QuantityGroup = {
 export const GRADE = {
   kind: 'measure',
   slots: [],
-  dimension: 'ratio',
+  dimension: 'grade',
   bareUnit: { us: '%', metric: '%' },
   possible: [-0.08, 0.08],
   usual: [-0.025, 0.025],
