@@ -292,13 +292,9 @@ function gaugeHold(
   const all: NonEmpty<string> = [readings[0], ...new Set([...readings.slice(1), ...margin.readings])];
   return [
     measured(
-      head(
-        'gaugeHold',
-        'Stiffness that must hold each rail, lest the gauge spreads to drop-in',
-        [
-          'Force for each length that a rail gives: spreading force over half the drop-in margin with the track standing. Compare it with a gauge-restraint measurement, or with the force and the movement of a test at the place; the margin under load is found from observed movement.',
-        ],
-      ),
+      head('gaugeHold', 'Stiffness that must hold each rail, lest the gauge spreads to drop-in', [
+        'Force for each length that a rail gives: spreading force over half the drop-in margin with the track standing. Compare it with a gauge-restraint measurement, or with the force and the movement of a test at the place; the margin under load is found from observed movement.',
+      ]),
       'stiffness',
       {
         ...middleOf(needed),
