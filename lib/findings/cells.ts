@@ -16,7 +16,7 @@ export type CellColumn = {
   readonly quantity: Quantity | undefined;
   readonly uncertainty: UncertaintyOf;
   /** How many readings of the record came before the first at a place, counted from 1; 0 where there is none. */
-  readonly order: Float64Array;
+  readonly order: Int32Array;
   /** The reading that is all there is at a place, and may be used: so it is nearly everywhere on a sheet. */
   readonly lone: (Reading | null)[];
   /** The places with more than that. */
@@ -30,7 +30,7 @@ export const cellColumn = (
 ): CellColumn => ({
   quantity,
   uncertainty,
-  order: new Float64Array(length),
+  order: new Int32Array(length),
   lone: new Array<Reading | null>(length).fill(null),
   cells: new Array<Cell | null>(length).fill(null),
 });

@@ -119,8 +119,8 @@ const tail = (distance: number, u: number): number => {
  */
 export const isSurelyWithin = (value: number, u: number, limit: ClassLimit): boolean => {
   const { sense, quantity } = limit.limit;
-  const held = RULE_QUANTITIES[quantity].compare === 'magnitude' ? Math.abs(value) : value;
-  const left = sense === 'max' ? limit.value - held : held - limit.value;
+  const most = RULE_QUANTITIES[quantity].compare === 'magnitude' ? Math.abs(value) : value;
+  const left = sense === 'max' ? limit.value - most : value - limit.value;
   return left > LEAST_MM && left > SURELY * u;
 };
 

@@ -161,7 +161,7 @@ export const ruleSetSchema = z
     const classIds = ruleSet.classes.map((each) => each.id);
     if (new Set(classIds).size < classIds.length) complain('Two classes have the same id.');
     const conditions = ruleSet.conditions ?? [];
-    const ids = [...ruleSet.limits, ...conditions].map((each) => each.id);
+    const ids = [...ruleSet.limits, ...conditions, ...(ruleSet.combined ?? [])].map((each) => each.id);
     if (new Set(ids).size < ids.length) complain('Two limits or conditions have the same id.');
     for (const condition of conditions) {
       const wrong = wrongCondition(condition, classIds);

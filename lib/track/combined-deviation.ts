@@ -15,7 +15,7 @@ export const combinedDeviationMethod: Method = {
   id: 'combined-deviation',
   name: 'Alinement and profile of the outer rail taken together',
   formula:
-    'share = ¾·|a/A + p/P|, not more than 1. a: deviation of alinement from uniform, outward positive; p: deviation of profile from uniform, down positive; A, P: the limits on each above 5 in of cant deficiency, over the same chord. u² = (¾·u(a)/A)² + (¾·u(p)/P)².',
+    'share = f·|a/A + p/P|, not more than 1. f: the factor of the rule, ¾ in 49 CFR 213.65; a: deviation of alinement from uniform, outward positive; p: deviation of profile from uniform, down positive; A, P: the limits on each above 5 in of cant deficiency, over the same chord. u² = (f·u(a)/A)² + (f·u(p)/P)².',
   validRange:
     'Outer rail of curves, operations at a qualified cant deficiency of more than 5 in. Stations where both were read over the same chord.',
   sources: [

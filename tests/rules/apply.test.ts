@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { checkLimit, limitsFor, type ClassLimit } from '../../lib/rules/apply';
+import { checkLimit, isSurelyWithin, limitsFor, type ClassLimit } from '../../lib/rules/apply';
 import { RULE_SETS } from '../../lib/rules/index';
 import type { RuleQuantityId } from '../../lib/rules/rule-quantity';
 import type { Place } from '../../lib/rules/rule-set';
@@ -141,5 +141,35 @@ describe('holding a value against a limit', () => {
         expect(values, limit.id).toEqual(sorted);
       }
     }
+  });
+});
+
+describe('what is surely within a limit', () => {
+  const quantities: readonly RuleQuantityId[] = ['gauge', 'alinement62', 'elevationMax', 'tiesPer39ft'];
+  const limits = quantities
+    .flatMap((quantity) => limitsFor(us49cfr213, '3', quantity, CURVE))
+    // A least amount of something that counts to either side, as a railroad may enter it.
+    .flatMap((limit): ClassLimit[] => [
+      limit,
+      { ...limit, limit: { ...limit.limit, sense: limit.limit.sense === 'max' ? 'min' : 'max' } },
+    ]);
+
+  it('is not exceeded, with no chance of it: the same check whatever the value', () => {
+    let within = 0;
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...limits),
+        fc.double({ min: -2000, max: 2000, noNaN: true }),
+        fc.constantFrom(0, 1e-9, 0.1, 1, 20),
+        (limit, value, u) => {
+          if (!isSurelyWithin(value, u, limit)) return;
+          within += 1;
+          const { exceeded, probabilityExceeds } = checkLimit({ value, u, limit });
+          expect({ exceeded, probabilityExceeds }).toEqual({ exceeded: false, probabilityExceeds: 0 });
+        },
+      ),
+      { seed: 213, numRuns: 2000 },
+    );
+    expect(within).toBeGreaterThan(200);
   });
 });

@@ -33,6 +33,14 @@ const refusal = (input: unknown): string => {
 const withLimit = (change: object) => ({ ...good, limits: [{ ...good.limits[0], ...change }] });
 
 describe('the railroad’s own limits', () => {
+  it('take what holds two deviations together from the base set only where they are to be filled from it', () => {
+    expect(parsed(good).combined).toBeUndefined();
+    expect(parsed({ ...good, whereSilent: 'base' }).combined?.map(({ id }) => id)).toEqual([
+      'combined62',
+      'combined31',
+    ]);
+  });
+
   it('become a rule set, from text or object, amounts kept as printed', () => {
     const set = parsed(JSON.stringify(good));
     expect(set).toEqual(parsed(good));

@@ -6,7 +6,7 @@ import type { Finding, LimitCheck, Method } from '../finding';
 import { oncePerContext } from '../once-per-context';
 import type { ColumnRead } from '../column-read';
 import type { Taken } from '../reading-index';
-import { LEFT_OUT_WORDS, type LeftOutWhy } from '../reading-state';
+import { LEFT_OUT_WORDS } from '../reading-state';
 
 /** What is found at every station of a sheet; the title ends where the station's name follows. */
 export type AtStations = {
@@ -28,8 +28,8 @@ type AtStation = (
 ) => Finding;
 
 /**
- * Findings at stations, each by its place in the context's list. As `measured`, written out once more:
- * a sheet of thousands of stations makes tens of thousands of them.
+ * Findings at stations, each by its place in the context's list. As `measured`, written out once more: a
+ * sheet of thousands of stations makes tens of thousands, and a heading for each took a fifth of their time.
  */
 export function atStation(of: AtStations, context: Context): AtStation {
   const { what, title, method, dimension } = of;
@@ -58,18 +58,25 @@ export function atStation(of: AtStations, context: Context): AtStation {
 
 const NONE: readonly never[] = [];
 
-/** A finding at each station of the context where something was taken, in their order. */
+type LimitsOf = (taken: Taken, index: number) => readonly LimitCheck[];
+
+/**
+ * A finding at each station of the context where something was taken, in their order; `instead` may
+ * give another where nothing was.
+ */
 export function atStations(
   of: AtStations,
   context: Context,
   takenAt: (index: number) => Taken | null | undefined,
-  limits: (taken: Taken, index: number) => readonly LimitCheck[] = () => NONE,
+  limits?: LimitsOf,
+  instead?: (index: number) => Finding | null,
 ): Finding[] {
   const finding = atStation(of, context);
   const found: Finding[] = [];
   for (let index = 0; index < context.stations.length; index += 1) {
     const taken = takenAt(index);
-    if (taken) found.push(finding(index, taken, limits(taken, index)));
+    const here = taken ? finding(index, taken, limits?.(taken, index)) : instead?.(index);
+    if (here) found.push(here);
   }
   return found;
 }
@@ -80,33 +87,22 @@ export function readAtStations(
   context: Context,
   { at, leftOut }: ColumnRead,
   missing: string,
-  limits: (taken: Taken, index: number) => readonly LimitCheck[],
+  limits: LimitsOf,
 ): Finding[] {
-  const finding = atStation(of, context);
-  const found: Finding[] = [];
-  for (let index = 0; index < at.length; index += 1) {
-    const [taken, why] = [at[index], leftOut[index]];
-    if (taken) found.push(finding(index, taken, limits(taken, index)));
-    else if (why) found.push(leftOutAt(of, context, index, missing, why));
-  }
-  return found;
+  const { what, title, method } = of;
+  const notUsed = (index: number): Finding | null => {
+    const why = leftOut[index];
+    if (!why) return null;
+    return notMeasured(
+      {
+        part: 'track',
+        what,
+        title: title + (context.stations[index]?.name ?? '?'),
+        subject: subjectsOf(context)[index] ?? null,
+        method,
+      },
+      [`${missing} undisturbed; read only where ${LEFT_OUT_WORDS[why]}`],
+    );
+  };
+  return atStations(of, context, (index) => at[index], limits, notUsed);
 }
-
-/** Where something was read and may not be used. */
-const leftOutAt = (
-  { what, title, method }: AtStations,
-  context: Context,
-  index: number,
-  missing: string,
-  why: LeftOutWhy,
-): Finding =>
-  notMeasured(
-    {
-      part: 'track',
-      what,
-      title: title + (context.stations[index]?.name ?? '?'),
-      subject: subjectsOf(context)[index] ?? null,
-      method,
-    },
-    [`${missing} undisturbed; read only where ${LEFT_OUT_WORDS[why]}`],
-  );
