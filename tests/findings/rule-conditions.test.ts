@@ -229,6 +229,26 @@ describe('operations at more than 5 in of cant deficiency', () => {
     expect(together('1/2', '6', 'curveRight').get('combined62Worst')).toMatchObject({ kind: 'notMeasured' });
   });
 
+  it('wants elevation throughout the curve and an even runoff, of classes 1 to 5', () => {
+    const sectionsOf = (readings: readonly ReadingSpec[]) =>
+      classes(buildRecord({ fields: { trackClass: '3', alignment: 'curveLeft' }, readings })).others.flatMap(
+        ({ exceptions }) => exceptions.map((each) => exceptionWords(each).section),
+      );
+    expect(
+      sectionsOf([
+        { quantity: 'elevationThroughout', state: 'no' },
+        { quantity: 'elevationRunoff', state: 'short' },
+      ]),
+    ).toEqual(['49 CFR 213.59(a)', '49 CFR 213.59(b)']);
+    expect(
+      sectionsOf([
+        { quantity: 'elevationThroughout', state: 'conditions' },
+        { quantity: 'elevationRunoff', state: 'onTangent' },
+      ]),
+    ).toEqual([]);
+    expect(sectionsOf([{ quantity: 'elevationRunoff', state: 'couldNotTell' }])).toEqual([]);
+  });
+
   it('asks for crosslevel less than 10 ft apart', () => {
     expect(byId(record('6'), OPTIONS).get('warpWithin10')).toMatchObject({ kind: 'notMeasured' });
     expect(findings(record(null), OPTIONS).some(({ id }) => id === 'warpWithin10')).toBe(false);

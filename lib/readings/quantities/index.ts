@@ -1,5 +1,6 @@
 import type { Quantity, QuantityGroup, ScreenId, SubjectKind } from '../quantity';
 import { conditionsGroup, curveDesignGroup } from './case';
+import { curveElevationGroup } from './curve-elevation';
 import { exceptedTrackGroup } from './excepted-track';
 import { markExtentGroup } from './mark';
 import {
@@ -49,6 +50,7 @@ export const GROUPS: readonly QuantityGroup[] = [
   markExtentGroup,
   markObservations,
   curveDesignGroup,
+  curveElevationGroup,
   exceptedTrackGroup,
   sheetReadingGroup,
   stationPositionGroup,

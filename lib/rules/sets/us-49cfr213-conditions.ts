@@ -26,6 +26,32 @@ const of = (
       ...said,
     }));
 
+/** No reprint of the section was at hand. */
+const CURVE_ELEVATION: Pick<RuleCondition, 'classes' | 'source'> = {
+  classes: ALL,
+  source: { text: '49 CFR 213.59 (no reprint of the section was at hand)', status: 'from memory' },
+};
+
+const geometry: readonly RuleCondition[] = [
+  {
+    ...CURVE_ELEVATION,
+    id: 'elevation-throughout',
+    wants: 'full elevation throughout an elevated curve, unless physical conditions do not permit it',
+    quantity: 'elevationThroughout',
+    notMet: ['no'],
+    citation: '49 CFR 213.59(a)',
+  },
+  {
+    ...CURVE_ELEVATION,
+    id: 'elevation-runoff',
+    wants: 'elevation runs off at a uniform rate and over the full length of the spirals at least',
+    quantity: 'elevationRunoff',
+    notMet: ['uneven', 'short'],
+    citation: '49 CFR 213.59(b)',
+    note: 'Where physical conditions do not permit a spiral long enough, part of the runoff may lie on tangent.',
+  },
+];
+
 /** A track owner may call a segment excepted only where all of these hold. */
 const excepted = of('213.4', {
   '(a)': {
@@ -220,7 +246,13 @@ const frogs: readonly RuleCondition[] = [
 ];
 
 /**
- * What 49 CFR part 213 wants of excepted track, ties, switches and frogs without giving a figure for
+ * What 49 CFR part 213 wants of curves, excepted track, ties, switches and frogs without giving a figure for
  * it: which answers to which question do not meet the rule.
  */
-export const conditions: readonly RuleCondition[] = [...excepted, ...ties, ...switches, ...frogs];
+export const conditions: readonly RuleCondition[] = [
+  ...geometry,
+  ...excepted,
+  ...ties,
+  ...switches,
+  ...frogs,
+];
