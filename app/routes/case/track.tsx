@@ -43,7 +43,13 @@ export { revalidateAfterForms as shouldRevalidate } from '~/app/revalidate';
 const countsIn = (text: string | null): readonly number[] =>
   (text ?? '').split('.').map((part) => Math.min(Number(part) || 0, 9999));
 
-const CASE_GROUPS = ['sheetReading', 'curveDesign', 'exceptedTrack', 'trackObservations'] as const;
+const CASE_GROUPS = [
+  'sheetReading',
+  'curveDesign',
+  'curveElevation',
+  'exceptedTrack',
+  'trackObservations',
+] as const;
 
 /** Those that are asked of this case. */
 const groupsAsked = ({ fields }: CaseRecord): readonly string[] =>
