@@ -29,7 +29,7 @@ export default defineConfig({
   ssr: { external: ['better-sqlite3', 'sharp', 'pdfkit'] },
   test: {
     // Loading the modules anew for every file took longer than the tests. Projects stay apart.
-    poolOptions: { forks: { isolate: false } },
+    poolOptions: { forks: { isolate: false }, threads: { minThreads: 1, maxThreads: 1 } },
     projects: [
       {
         extends: true,
@@ -55,7 +55,8 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           environment: 'node',
-          fileParallelism: false,
+          // A pool of its own, so that it runs beside the other tests: a browser mostly waits.
+          pool: 'threads',
           testTimeout: 120_000,
           hookTimeout: 240_000,
         },
