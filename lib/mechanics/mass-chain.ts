@@ -88,7 +88,14 @@ export function runChain(
   const half = Float64Array.from(gears, ({ slackM }) => slackM / 2);
   const travel = Float64Array.from(gears, ({ travelM }) => travelM);
   const closed = Float64Array.from(gears, ({ closedKn }) => closedKn);
-  const stiff = Float64Array.from(gears, ({ closedKn, travelM }) => closedKn / travelM);
+  const linear = Float64Array.from(
+    gears,
+    ({ closedKn, travelM, cubicShare }) => (closedKn * (1 - cubicShare)) / travelM,
+  );
+  const cubic = Float64Array.from(
+    gears,
+    ({ closedKn, travelM, cubicShare }) => (closedKn * cubicShare) / travelM ** 3,
+  );
   const solid = Float64Array.from(gears, ({ solidKnPerM }) => solidKnPerM);
   const share = Float64Array.from(gears, ({ frictionShare }) => frictionShare);
   const held = new Float64Array(n);
@@ -109,7 +116,9 @@ export function runChain(
         continue;
       }
       const elastic =
-        beyond <= travel[k]! ? stiff[k]! * beyond : closed[k]! + solid[k]! * (beyond - travel[k]!);
+        beyond <= travel[k]!
+          ? beyond * (linear[k]! + cubic[k]! * beyond * beyond)
+          : closed[k]! + solid[k]! * (beyond - travel[k]!);
       const working = x < 0 ? -rate : rate;
       const rubbing = (elastic * share[k]! * working) / Math.sqrt(working * working + smooth);
       friction += rubbing * working;

@@ -1,4 +1,4 @@
-import { draftGearOf } from '~/lib/mechanics/draft-gear';
+import { gearOf, kindOfGear } from '~/lib/mechanics/draft-gear';
 import type { DrivenVehicle, Handling } from '~/lib/mechanics/train-drive';
 import { simulateTrain, type SimulationInput } from '~/lib/mechanics/train-simulation';
 import { assumption, coasting, column } from '../mechanics/driven-train';
@@ -39,7 +39,7 @@ export function trainSimulation(): readonly Measurement[] {
     vehicles,
     handling,
     assumption,
-    gear: draftGearOf('friction'),
+    gear: gearOf(kindOfGear('friction')),
     recording: 0,
     vents: [0],
     runToPodM: 2700,

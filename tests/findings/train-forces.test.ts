@@ -128,6 +128,18 @@ describe('simulated forces', () => {
     for (const finding of simulatedFindings(simulated)) expect(finding.kind).toBe('measured');
   });
 
+  it('are those of the moment before the POD, not of what the vented brake pipe does after it', () => {
+    // The POD lies between two moments at which forces are noted.
+    const between: RunSamples = { ...pulling, time: seconds.map((t) => 0.93 * t) };
+    const simulated = simulatedForces(found(train(), between).context, between);
+    if (simulated.kind !== 'simulated') throw new Error(simulated.missing.join('; '));
+    const { timesS, behind, behindAtPod } = simulated;
+    const after = timesS.findIndex((time) => time > 0);
+    expect(timesS[after]).toBeCloseTo(0.3, 6);
+    expect(behindAtPod!.value).toBe(behind!.nominal[after - 1]);
+    expect(Math.abs(behind!.nominal[after]! - behindAtPod!.value)).toBeGreaterThan(0.5);
+  });
+
   it('are not made up without a run', () => {
     const context = buildContext(train(), { seed: 1 });
     expect(simulatedForces(context, {}).kind).toBe('notSimulated');

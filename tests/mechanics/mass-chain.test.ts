@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { steadyCouplerForces } from '~/lib/mechanics/coupler-force';
 import {
-  DRAFT_GEARS,
   elasticForceKn,
   extensionFor,
   gearForceKn,
+  gearOf,
+  KINDS_OF_GEAR,
   storedEnergyKj,
   type DraftGear,
 } from '~/lib/mechanics/draft-gear';
@@ -19,6 +20,7 @@ const spring: DraftGear = {
   travelM: 1,
   closedKn: SPRING_KN_PER_M,
   solidKnPerM: SPRING_KN_PER_M,
+  cubicShare: 0,
   frictionShare: 0,
   source: { text: 'test', status: 'published' },
 };
@@ -30,7 +32,7 @@ const exact = { everyS: 0.1, longestStepS: 0.05, tolerance: 1e-9 };
 const springs = (count: number): DraftGear[] => Array.from({ length: count }, () => spring);
 
 describe('draft gears', () => {
-  it.each(DRAFT_GEARS.map((gear) => [gear.id, gear] as const))(
+  it.each(KINDS_OF_GEAR.map((kind) => [kind.id, gearOf(kind)] as const))(
     '%s stores what its elastic force works, and friction only takes',
     (_, gear) => {
       const end = gear.slackM / 2 + gear.travelM * 1.2;
@@ -101,7 +103,7 @@ describe('the chain against analytic solutions', () => {
 });
 
 describe('the chain as a train', () => {
-  const friction = DRAFT_GEARS[0]!;
+  const friction = gearOf(KINDS_OF_GEAR[0]!);
   const count = 40;
   const masses = Float64Array.from({ length: count }, (_, i) => (i % 4 === 0 ? 30_000 : 120_000));
   const train = {
@@ -138,7 +140,7 @@ describe('the chain as a train', () => {
     expect(speedsMs.at(-1)![count - 1]).toBeCloseTo(speedsMs.at(-1)![0]!, 2);
   });
 
-  it.each(DRAFT_GEARS.map((gear) => [gear.id, gear] as const))(
+  it.each(KINDS_OF_GEAR.map((kind) => [kind.id, gearOf(kind)] as const))(
     'closes its energy within 0.1 % through a run-in and a run-out, %s',
     (_, gear) => {
       const changing = (t: number, _s: number, _v: Float64Array, out: Float64Array): void => {

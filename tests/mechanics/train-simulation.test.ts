@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { netForceKn, steadyCouplerForces } from '~/lib/mechanics/coupler-force';
-import { draftGearOf } from '~/lib/mechanics/draft-gear';
+import { gearOf, kindOfGear } from '~/lib/mechanics/draft-gear';
 import type { DrivenVehicle, Handling } from '~/lib/mechanics/train-drive';
 import { simulateTrain, steadyDrivenForcesKn, type SimulationInput } from '~/lib/mechanics/train-simulation';
 import { assumption, coasting, column } from './driven-train';
@@ -32,7 +32,7 @@ const input = (changes: Partial<SimulationInput> = {}): SimulationInput => ({
   vehicles,
   handling: handling(),
   assumption,
-  gear: draftGearOf('friction'),
+  gear: gearOf(kindOfGear('friction')),
   recording: 0,
   vents: [0],
   runToPodM: 1200,
@@ -68,19 +68,30 @@ describe('simulateTrain', () => {
     steadyDrivenForcesKn(asked, 0, 0).forEach((force, i) => expect(first[i]).toBeCloseTo(force, 6));
   });
 
+  const intoBrake = handling({
+    throttle: column((t) => (t < 40 ? 8 : 0)),
+    dynamicBrakeShare: column((t) => (t >= 45 ? 1 : 0)),
+  });
+
   it('runs the slack in when power is changed for the dynamic brake', () => {
-    const run = simulateTrain(
-      input({
-        handling: handling({
-          throttle: column((t) => (t < 40 ? 8 : 0)),
-          dynamicBrakeShare: column((t) => (t >= 45 ? 1 : 0)),
-        }),
-      }),
-    );
+    const run = simulateTrain(input({ handling: intoBrake }));
     expect(run.forcesKn[35]![0]).toBeGreaterThan(100);
     expect(run.forcesKn.at(-1)![0]).toBeLessThan(-150);
     expect(Math.min(...run.leastKn)).toBeLessThan(run.forcesKn.at(-1)![0]!);
   });
+
+  it.each([{ cubic: 'least' }, { cubic: 'most' }, { friction: 'least' }, { friction: 'most' }] as const)(
+    'runs in harder or softer with other draft gears, and settles on the same forces: %o',
+    (at) => {
+      const usual = simulateTrain(input({ handling: intoBrake }));
+      const other = simulateTrain(input({ handling: intoBrake, gear: gearOf(kindOfGear('friction'), at) }));
+      const hardest = (run: typeof usual): number => Math.min(...run.leastKn);
+      expect(Math.abs(hardest(other) / hardest(usual) - 1)).toBeGreaterThan(0.01);
+      usual.forcesKn
+        .at(-1)!
+        .forEach((force, i) => expect(Math.abs(other.forcesKn.at(-1)![i]! - force)).toBeLessThan(1));
+    },
+  );
 
   it('brings a brake application to the rear later than to the head', () => {
     const far = vehicles.map((vehicle, i) => ({ ...vehicle, atPodM: -i * 150 }));

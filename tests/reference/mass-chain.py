@@ -1,7 +1,7 @@
 """Runs trains of masses and draft gears with SciPy, apart from the TypeScript.
 
-The same law of the gear (slack, straight elastic part, then solid, friction as a share of the elastic
-force) is written down again and integrated by the Runge-Kutta pair of orders 8 and 5(3) to a tight
+The same law of the gear (slack, an elastic part of a straight and a cubic share, then solid, friction
+as a share of the elastic force) is written down again and integrated by the Runge-Kutta pair of orders 8 and 5(3) to a tight
 tolerance; power is changed for braking in between, so that the slack runs in and out.
 
 Run: python3 tests/reference/mass-chain.py > tests/reference/mass-chain.json
@@ -15,9 +15,9 @@ from scipy.integrate import solve_ivp
 
 SMOOTH = 0.03  # m/s
 GEARS = {
-    "friction": dict(slack=0.019, travel=0.165, closed=1480e3, solid=90e6, share=0.5),
-    "wornFriction": dict(slack=0.051, travel=0.165, closed=1480e3, solid=90e6, share=0.25),
-    "cushioned": dict(slack=0.019, travel=0.5, closed=1480e3, solid=90e6, share=0.7),
+    "friction": dict(slack=0.019, travel=0.165, closed=1480e3, solid=90e6, cubic=0.68, share=0.5),
+    "wornFriction": dict(slack=0.051, travel=0.165, closed=1480e3, solid=90e6, cubic=0.68, share=0.25),
+    "cushioned": dict(slack=0.019, travel=0.5, closed=1480e3, solid=90e6, cubic=0.3, share=0.7),
 }
 MASSES = np.array([180e3, 120e3, 120e3, 30e3, 120e3, 30e3, 30e3, 120e3, 120e3, 120e3])
 # Head-end force (N) from each time (s) on, and what holds back every vehicle.
@@ -27,9 +27,14 @@ EVERY = 5
 END = 70
 
 
-def coupler(x, rate, slack, travel, closed, solid, share):
+def coupler(x, rate, slack, travel, closed, solid, cubic, share):
     beyond = np.abs(x) - slack / 2
-    elastic = np.where(beyond <= travel, closed / travel * beyond, closed + solid * (beyond - travel))
+    used = beyond / travel
+    elastic = np.where(
+        beyond <= travel,
+        closed * ((1 - cubic) * used + cubic * used**3),
+        closed + solid * (beyond - travel),
+    )
     elastic = np.where(beyond <= 0, 0, elastic)
     working = np.sign(x) * rate
     return np.sign(x) * elastic * (1 + share * working / np.hypot(working, SMOOTH))

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { steadyCouplerForces } from '~/lib/mechanics/coupler-force';
-import { draftGearOf, type DraftGear } from '~/lib/mechanics/draft-gear';
+import { gearOf, kindOfGear, type DraftGear } from '~/lib/mechanics/draft-gear';
 import { runChain } from '~/lib/mechanics/mass-chain';
 import type { DrivenVehicle, Handling } from '~/lib/mechanics/train-drive';
 import { simulateTrain } from '~/lib/mechanics/train-simulation';
@@ -16,6 +16,7 @@ const spring: DraftGear = {
   travelM: 1,
   closedKn: SPRING_KN_PER_M,
   solidKnPerM: SPRING_KN_PER_M,
+  cubicShare: 0,
   frictionShare: 0,
   source: { text: 'Hooke’s law', status: 'published' },
 };
@@ -74,7 +75,10 @@ describe('trains with slack and friction against SciPy (mass-chain.py, orders 8 
     it(`${gear}: forces within 2 kN and speeds within 1 mm/s, through a run-in and a run-out`, () => {
       const count = solved.massesKg.length;
       const { timesS, forcesKn, speedsMs, energy } = runChain(
-        { massesKg: solved.massesKg, gears: Array.from({ length: count - 1 }, () => draftGearOf(gear)) },
+        {
+          massesKg: solved.massesKg,
+          gears: Array.from({ length: count - 1 }, () => gearOf(kindOfGear(gear))),
+        },
         (time, _s, _v, out) => {
           out.fill(-solved.heldKn);
           out[0] = headAt(time);
@@ -118,7 +122,7 @@ describe('a train through its recorder run', () => {
       vehicles,
       handling: { ...coasting(seconds), ...changes },
       assumption,
-      gear: draftGearOf('friction'),
+      gear: gearOf(kindOfGear('friction')),
       recording: 0,
       vents: [0],
       runToPodM: 1200,

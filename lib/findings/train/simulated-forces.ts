@@ -1,6 +1,6 @@
 import { nameOfEntity } from '../../case/name-of';
 import { distanceToGo, firstEmergency, type RunSamples } from '../../case/recorder-moments';
-import { draftGearOf, type DraftGear } from '../../mechanics/draft-gear';
+import { gearOf, kindOfGear, type GearAt } from '../../mechanics/draft-gear';
 import { FOLLOW_S, type Assumption, type DrivenVehicle, type Handling } from '../../mechanics/train-drive';
 import { BRAKING_RATIOS, SHOE_FRICTION } from '../../mechanics/train-brake';
 import { simulateTrain, trainSimulationMethod, type Simulated } from '../../mechanics/train-simulation';
@@ -60,6 +60,8 @@ const BEFORE_S = 300;
 const AFTER_S = 5;
 const WATCHED_S = 30;
 const EVERY_S = 0.5;
+/** Sums of steps differ by less. */
+const SAME_MOMENT_S = 1e-6;
 /** Slower than this at the start, the train is starting and not running. */
 const RUNNING_MS = 0.5;
 const PIPE_BEFORE_S = 120;
@@ -76,22 +78,20 @@ const NOMINAL: Assumption = {
   braking: 1,
 };
 
-/** Each assumption at both ends of its range; the shares of slack last. */
-const MOVED: readonly (readonly [
-  Partial<Assumption> & { slack?: number },
-  Partial<Assumption> & { slack?: number },
-])[] = [
-  [{ power: 0 }, { power: 1 }],
-  [{ dynamicBrake: 0.85 }, { dynamicBrake: 1.15 }],
+type Moved = { readonly assumed?: Partial<Assumption>; readonly gear?: GearAt };
+
+/** Each assumption at both ends of its range; those of the draft gear last. */
+const MOVED: readonly (readonly [Moved, Moved])[] = [
+  [{ assumed: { power: 0 } }, { assumed: { power: 1 } }],
+  [{ assumed: { dynamicBrake: 0.85 } }, { assumed: { dynamicBrake: 1.15 } }],
+  [{ assumed: { rolling: 0.8, curve: 0.6 } }, { assumed: { rolling: 1.3, curve: 1.25 } }],
   [
-    { rolling: 0.8, curve: 0.6 },
-    { rolling: 1.3, curve: 1.25 },
+    { assumed: { shoeFriction: SHOE_FRICTION[0], braking: 0.79 } },
+    { assumed: { shoeFriction: SHOE_FRICTION[1], braking: 1.21 } },
   ],
-  [
-    { shoeFriction: SHOE_FRICTION[0], braking: 0.79 },
-    { shoeFriction: SHOE_FRICTION[1], braking: 1.21 },
-  ],
-  [{ slack: 0.5 }, { slack: 1.5 }],
+  [{ gear: { slack: 0.5 } }, { gear: { slack: 1.5 } }],
+  [{ gear: { cubic: 'least' } }, { gear: { cubic: 'most' } }],
+  [{ gear: { friction: 'least' } }, { gear: { friction: 'most' } }],
 ];
 
 type Window = { readonly from: number; readonly to: number };
@@ -267,7 +267,7 @@ export function simulatedForces(context: Context, samples: RunSamples): Simulate
   if (missing.length > 0) return { kind: 'notSimulated', missing };
 
   const chosen = context.read.state('case', context.record.id, 'draftGear');
-  const gear = draftGearOf(chosen?.state ?? null);
+  const gear = kindOfGear(chosen?.state ?? null);
   const runVehicle = context.record.recorderRuns.find(({ id }) => id === recorder.runId)?.vehicleId;
   const recording = Math.max(
     0,
@@ -277,13 +277,12 @@ export function simulatedForces(context: Context, samples: RunSamples): Simulate
   const vehicles = drivenVehicles(state);
   const vents = ventsOf(state.vehicles, recording);
   const line = lineUnderTrain(state.vehicles, lineProfile(context));
-  const simulate = ({ slack = 1, ...moved }: Partial<Assumption> & { slack?: number }): Simulated => {
-    const worked: DraftGear = { ...gear, slackM: gear.slackM * slack };
-    return simulateTrain({
+  const simulate = (moved: Moved): Simulated =>
+    simulateTrain({
       vehicles,
       handling,
-      assumption: { ...NOMINAL, ...moved },
-      gear: worked,
+      assumption: { ...NOMINAL, ...moved.assumed },
+      gear: gearOf(gear, moved.gear),
       recording,
       vents,
       line,
@@ -291,16 +290,16 @@ export function simulatedForces(context: Context, samples: RunSamples): Simulate
       durationS: handling.timeS.at(-1)!,
       everyS: EVERY_S,
     });
-  };
   const runs = [{}, ...MOVED.flat()].map(simulate);
   const nominal = runs[0]!;
   const timesS = nominal.timesS.map((time) => time - podS);
-  const podAt = timesS.findIndex((time) => time >= 0);
+  // Not after it: from the POD on, what the derailment did to the brake pipe is in the recording.
+  const podAt = timesS.findLastIndex((time) => time <= SAME_MOMENT_S);
   const sides = [first - 1, first].filter((k) => k >= 0 && k < vehicles.length - 1);
   const extreme = (pick: (...values: number[]) => number) => (run: Simulated) =>
     pick(
       ...run.forcesKn
-        .filter((_, t) => timesS[t]! <= 0 && timesS[t]! >= -WATCHED_S)
+        .filter((_, t) => timesS[t]! <= SAME_MOMENT_S && timesS[t]! >= -WATCHED_S)
         .flatMap((forces) => sides.map((k) => forces[k]!)),
     );
   const named = (k: number): string => nameOfEntity(context.record, 'vehicle', state.vehicles[k]!.entity);
