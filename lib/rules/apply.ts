@@ -16,7 +16,12 @@ export type ClassLimit = {
 export const ruleClass = (ruleSet: RuleSet, classId: string): RuleClass | undefined =>
   ruleSet.classes.find((each) => each.id === classId);
 
+/** Whether the cant there is above the one from which on the limit holds. */
+const hasMuchCant = ({ lessM, perMm }: NonNullable<RuleLimit['cantOver']>, { bend }: Place): boolean =>
+  bend !== undefined && bend.cantMm > (bend.radiusM - lessM) / perMm;
+
 const appliesAt = (limit: RuleLimit, place: Place): boolean => {
+  if (limit.cantOver !== undefined && !(place.onCurve && hasMuchCant(limit.cantOver, place))) return false;
   if (limit.unbalanceOverMm !== undefined && (place.qualifiedUnbalanceMm ?? 0) <= limit.unbalanceOverMm)
     return false;
   const likeSharpCurve = place.inTurnout === true && limit.curveOverDegrees !== undefined;

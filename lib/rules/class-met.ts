@@ -19,6 +19,8 @@ export type NamedValue = {
   readonly u: number;
   /** Length it was taken over, m, where the limit depends on that. */
   readonly baseM?: number;
+  /** How the track bends where it was taken, where the limit depends on that. */
+  readonly bend?: Place['bend'];
 };
 
 /** An answer to a choice of the catalogue; `slot` where it was asked of each side. */
@@ -65,6 +67,9 @@ export type ClassMet = {
   readonly notCompared: readonly RuleQuantityId[];
 };
 
+const bentPlace = (place: Place, bend: Place['bend']): Place =>
+  bend === undefined ? place : { ...place, bend };
+
 const compare = (
   ruleSet: RuleSet,
   classId: string,
@@ -73,7 +78,7 @@ const compare = (
   answerTo: AnswerTo,
 ) =>
   values.flatMap((named) =>
-    limitsFor(ruleSet, classId, named.quantity, place, answerTo).flatMap((general) => {
+    limitsFor(ruleSet, classId, named.quantity, bentPlace(place, named.bend), answerTo).flatMap((general) => {
       const limit = named.baseM === undefined ? general : overBase(general, named.baseM);
       if (limit === null) return [];
       const check = checkLimit({ value: named.value, u: named.u, limit });

@@ -23,6 +23,8 @@ export type Place = {
   /** Sharpness in degrees of curve, when known. */
   readonly curveDegrees?: number;
   readonly inTurnout?: boolean;
+  /** Radius, m, and cant, mm, where both are known. */
+  readonly bend?: { readonly radiusM: number; readonly cantMm: number };
   /** Cant deficiency the equipment is qualified for, mm; not known: the ordinary one of the set. */
   readonly qualifiedUnbalanceMm?: number;
 };
@@ -45,6 +47,8 @@ export type RuleLimit = {
   readonly curveUpToDegrees?: number;
   /** Only on curves sharper than this, and in turnouts. Degrees of curve. */
   readonly curveOverDegrees?: number;
+  /** Only on curves with a cant, mm, above (radius, m − `lessM`) / `perMm`; not known: it does not hold. */
+  readonly cantOver?: { readonly lessM: number; readonly perMm: number };
   /** Only for operations at a qualified cant deficiency above this, mm. */
   readonly unbalanceOverMm?: number;
   /** Only where this was so answered; not answered: it does not hold. */

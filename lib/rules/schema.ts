@@ -31,6 +31,7 @@ const ruleLimit = z.strictObject({
   applies: z.enum(['tangent', 'curve', 'both']),
   curveUpToDegrees: z.number().positive().optional(),
   curveOverDegrees: z.number().positive().optional(),
+  cantOver: z.strictObject({ lessM: z.number().nonnegative(), perMm: z.number().positive() }).optional(),
   unbalanceOverMm: z.number().positive().optional(),
   onlyIf: answered.optional(),
   notIf: answered.optional(),

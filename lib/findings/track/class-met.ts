@@ -91,9 +91,18 @@ function namedValues(context: Context, finding: Measured): readonly Named[] {
   }
   const quantity = LIMITED[finding.what];
   if (quantity === undefined || (alignment === null && BY_LINE.has(quantity))) return [];
-  const baseM =
-    finding.what === 'twist' ? stationTwists(context).get(finding.subject?.id ?? '')?.baseM : undefined;
-  return [{ quantity, value, u, finding, ...(baseM === undefined ? {} : { baseM }) }];
+  const twist = finding.what === 'twist' ? stationTwists(context).get(finding.subject?.id ?? '') : undefined;
+  const { baseM, bend } = twist ?? {};
+  return [
+    {
+      quantity,
+      value,
+      u,
+      finding,
+      ...(baseM === undefined ? {} : { baseM }),
+      ...(bend === undefined ? {} : { bend }),
+    },
+  ];
 }
 
 /** Values by place, for findings about one kind of subject. */

@@ -1,4 +1,5 @@
 import { limitsFor, overBase, type ClassLimit } from '../../rules/apply';
+import type { Place } from '../../rules/rule-set';
 import { difference, measured, notMeasured, type Heading } from '../build';
 import type { Context } from '../context';
 import type { Finding, Method } from '../finding';
@@ -6,6 +7,7 @@ import { oncePerContext } from '../once-per-context';
 import type { Taken } from '../reading-index';
 import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
+import { stationCurvatures } from './station-curvatures';
 import { along } from '../words';
 
 const BASE_M = 3;
@@ -18,7 +20,7 @@ export const twistMethod: Method = {
   id: 'twist-3m',
   name: 'Twist over a base',
   formula:
-    'twist = XL(b) − XL(a) for stations a, b a base l apart; at each station the pair that comes closest to, or furthest beyond, its limit for that base. XL: crosslevel.',
+    'twist = XL(b) − XL(a) for stations a, b a base l apart; at each station the pair that comes closest to, or furthest beyond, its limit for that base. XL: crosslevel. Where a limit hangs on cant and radius: cant (XL(a) + XL(b))/2, radius from the mid-ordinate read at b, else at a.',
   validRange:
     'Stations 3 m apart (within 0.15 m), or any base the limit is given over. Only stations that were taken: nothing is interpolated.',
   sources: [
@@ -34,6 +36,8 @@ export type Twist = {
   readonly taken: Taken;
   /** Base where the limit depends on it, m; undefined where it holds over 3 m alone. */
   readonly baseM: number | undefined;
+  /** Where both the cant and the radius there were read. */
+  readonly bend: Place['bend'];
   readonly limits: readonly ClassLimit[];
   /** Share of its limit that the twist takes. */
   readonly share: number;
@@ -48,10 +52,21 @@ function limitsOver(limits: readonly ClassLimit[], baseM: number): readonly Clas
 }
 
 /** Of the class in force; while that is not known, of the slowest, against which twists are told apart. */
-function twistLimits({ rules }: Context): readonly ClassLimit[] {
+function twistLimits({ rules }: Context, bend?: Place['bend']): readonly ClassLimit[] {
   const { track, trackClass, place } = rules;
   const of = trackClass ?? track?.classes[0];
-  return track === undefined || of === undefined ? [] : limitsFor(track, of.id, 'twist3m', place);
+  if (track === undefined || of === undefined) return [];
+  return limitsFor(track, of.id, 'twist3m', bend === undefined ? place : { ...place, bend });
+}
+
+/** How the track bends between two stations, as far as it was read. */
+function bendBetween(context: Context, from: number, to: number): Place['bend'] {
+  const { at } = stationColumn(context, 'crosslevel');
+  const curvatures = stationCurvatures(context);
+  const curvature = curvatures[to] ?? curvatures[from];
+  const [a, b] = [at[from], at[to]];
+  if (!a || !b || !curvature || curvature.value === 0) return undefined;
+  return { radiusM: 1 / Math.abs(curvature.value), cantMm: Math.abs(a.value + b.value) / 2 };
 }
 
 /** At each station the twist that comes closest to its limit, of the pairs that end there; by station. */
@@ -64,13 +79,22 @@ export const stationTwists = oncePerContext((context: Context): ReadonlyMap<stri
     given === undefined ? [BASE_M - TOLERANCE_M, BASE_M + TOLERANCE_M] : [given.fromM, given.toM];
   const { stations } = context;
   const { at } = stationColumn(context, 'crosslevel');
+  const { track, place } = context.rules;
+  const hangsOnBend =
+    place.onCurve && track?.limits.some((each) => each.quantity === 'twist3m' && each.cantOver !== undefined);
   const known = new Map<number, readonly ClassLimit[]>();
+  const limitsAt = (base: number, bend: Place['bend']): readonly ClassLimit[] => {
+    if (bend !== undefined) return limitsOver(twistLimits(context, bend), base);
+    const over = known.get(base) ?? limitsOver(limits, base);
+    known.set(base, over);
+    return over;
+  };
   const compare = (from: number, to: number, base: number): void => {
     const [a, b] = [at[from], at[to]];
     const station = stations[to];
     if (!a || !b || !station) return;
-    const over = known.get(base) ?? limitsOver(limits, base);
-    known.set(base, over);
+    const bend = hangsOnBend ? bendBetween(context, from, to) : undefined;
+    const over = limitsAt(base, bend);
     const least = over.reduce((most, { value }) => Math.min(most, value), Infinity);
     const share = Math.abs(b.value - a.value) / least;
     if (over.length === 0 || share <= (found.get(station.id)?.share ?? -1)) return;
@@ -79,6 +103,7 @@ export const stationTwists = oncePerContext((context: Context): ReadonlyMap<stri
       to,
       taken: difference(a, b),
       baseM: given === undefined ? undefined : base,
+      bend,
       limits: over,
       share,
     });
