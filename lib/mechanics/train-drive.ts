@@ -38,6 +38,14 @@ export type Handling = {
   readonly emergencyS: number;
 };
 
+/** Indices of the vehicles at which the brake pipe is vented. */
+export type Vents = {
+  /** In every application. */
+  readonly service: readonly number[];
+  /** As well as those, when it is an emergency one. */
+  readonly alsoInEmergency: readonly number[];
+};
+
 /** Where in its range everything assumed is taken. */
 export type Assumption = {
   /** 0 to 1: from (n/8)² to n/8 of the power in a notch. */
@@ -113,15 +121,14 @@ function rollingOf(vehicle: DrivenVehicle): readonly [number, number, number] {
  * locomotives, air brake running along the train, grade, curve and rolling resistance. An equal push
  * for each unit of mass keeps the train to the recorded speed; pushing all alike it puts nothing into
  * the couplers, and `correction.latest` (m/s²) tells how much of the motion is unexplained.
- * `runToPodM`: distance the recording vehicle runs from the start to the POD; `vents`: indices of the
- * vehicles at which the brake pipe is vented; `line`: the track, as under the vehicles when not given.
+ * `runToPodM`: distance the recording vehicle runs from the start to the POD; `line`: the track, as under the vehicles when not given.
  */
 export function trainDrive(
   vehicles: readonly DrivenVehicle[],
   handling: Handling,
   assumption: Assumption,
   runToPodM: number,
-  vents: readonly number[],
+  vents: Vents,
   line: readonly LinePoint[] = lineUnder(vehicles),
 ): { readonly outside: OutsideForces; readonly correction: { latest: number } } {
   const { timeS } = handling;
@@ -129,9 +136,10 @@ export function trainDrive(
   const rolling = vehicles.map(rollingOf);
   const weights = vehicles.map(({ massKg }) => (massKg * STANDARD_GRAVITY) / N_PER_KN);
   const total = vehicles.reduce((sum, { massKg }) => sum + massKg, 0);
-  const fromVent = vehicles.map(({ atPodM }) =>
-    Math.min(...vents.map((vent) => Math.abs(atPodM - vehicles[vent]!.atPodM))),
-  );
+  const fromVent = (at: readonly number[]): readonly number[] =>
+    vehicles.map(({ atPodM }) => Math.min(...at.map((vent) => Math.abs(atPodM - vehicles[vent]!.atPodM))));
+  const inService = fromVent(vents.service);
+  const inEmergency = fromVent([...vents.service, ...vents.alsoInEmergency]);
   const fullBrake = vehicles.map(({ massKg, brakingRatio }) =>
     brakeForceKn(
       massKg,
@@ -145,10 +153,9 @@ export function trainDrive(
 
   const cylinderShare = (i: number, time: number): number => {
     if (!everBraked) return 0;
-    const late = fromVent[i]!;
-    if (time >= handling.emergencyS + late / PROPAGATION_MS.emergency)
+    if (time >= handling.emergencyS + inEmergency[i]! / PROPAGATION_MS.emergency)
       return cylinderPressureKpa(0, true) / FULL;
-    const then = time - late / PROPAGATION_MS.service;
+    const then = time - inService[i]! / PROPAGATION_MS.service;
     const reduction = at(timeS, handling.reductionKpa, then, indexBefore(timeS, then));
     return cylinderPressureKpa(reduction, false) / FULL;
   };

@@ -7,6 +7,7 @@ import {
   type DrivenVehicle,
   type Handling,
   type LinePoint,
+  type Vents,
 } from './train-drive';
 
 export type SimulationInput = {
@@ -16,8 +17,7 @@ export type SimulationInput = {
   readonly assumption: Assumption;
   readonly gear: DraftGear;
   readonly recording: number;
-  /** Indices of the vehicles at which the brake pipe is vented. */
-  readonly vents: readonly number[];
+  readonly vents: Vents;
   /** The track, distances from the POD; as under the vehicles when not given. */
   readonly line?: readonly LinePoint[];
   /** Distance the recording vehicle runs from the start to the POD, m. */
@@ -111,7 +111,7 @@ export const trainSimulationMethod: Method = {
   formula:
     'Masses and draft gears (see there) driven by the recorder’s throttle, dynamic brake or tractive effort and brake pipe; resistance as in the steady state. An equal push per unit of mass, m·(v_recorded − v)/10 s, keeps to the recorded speed: pushing all alike, it puts nothing into the couplers. Range: each assumption moved to both ends of its range, deviations added as root sum of squares.',
   validRange:
-    'From up to five minutes before the POD until just after it, as if nothing derailed: the parting of the brake pipe by the derailment itself is not in it. One kind of draft gear for all couplings. Brake applications run along the train from where the pipe is vented, service at 150 m/s and emergency at 280 m/s: the recording locomotive, and remote locomotives worked with it, which vent at the same moment by radio; an end-of-train device that vents is not in it. Release and filling of cylinders follow the pipe at once; the brakes of locomotives worked together follow the recorded cylinder pressure where there is one. Grade and curve beyond the profile of the line, or without one beyond the train’s own length at the POD, are taken as at its ends.',
+    'From up to five minutes before the POD until just after it, as if nothing derailed: the parting of the brake pipe by the derailment itself is not in it. One kind of draft gear for all couplings. Brake applications run along the train from where the pipe is vented, service at 150 m/s and emergency at 280 m/s: the recording locomotive, and remote locomotives worked with it, which vent at the same moment by radio; in emergency the rear too, where an end-of-train device is said to vent there. Release and filling of cylinders follow the pipe at once; the brakes of locomotives worked together follow the recorded cylinder pressure where there is one. Grade and curve beyond the profile of the line, or without one beyond the train’s own length at the POD, are taken as at its ends.',
   sources: [
     { text: 'Newton’s second law', status: 'published' },
     { text: 'Speeds at which brake applications run along a train', status: 'from memory' },

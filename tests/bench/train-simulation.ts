@@ -41,7 +41,7 @@ export function trainSimulation(): readonly Measurement[] {
     assumption,
     gear: gearOf(kindOfGear('friction')),
     recording: 0,
-    vents: [0],
+    vents: { service: [0], alsoInEmergency: [] },
     runToPodM: 2700,
     durationS: SECONDS,
     everyS: 1,

@@ -34,7 +34,7 @@ const input = (changes: Partial<SimulationInput> = {}): SimulationInput => ({
   assumption,
   gear: gearOf(kindOfGear('friction')),
   recording: 0,
-  vents: [0],
+  vents: { service: [0], alsoInEmergency: [] },
   runToPodM: 1200,
   durationS: 300,
   everyS: 1,
@@ -92,6 +92,26 @@ describe('simulateTrain', () => {
         .forEach((force, i) => expect(Math.abs(other.forcesKn.at(-1)![i]! - force)).toBeLessThan(1));
     },
   );
+
+  it('sets the brakes at the rear sooner in emergency where the rear vents too, and not in service', () => {
+    const far = vehicles.map((vehicle, i) => ({ ...vehicle, atPodM: -i * 150 }));
+    const rearMost = (changes: Partial<Handling>, alsoInEmergency: readonly number[]): number => {
+      const run = simulateTrain(
+        input({
+          vehicles: far,
+          handling: handling({ throttle: column(() => 0), ...changes }),
+          vents: { service: [0], alsoInEmergency },
+        }),
+      );
+      return run.leastKn.at(-1)!;
+    };
+    const last = vehicles.length - 1;
+    const emergency = { emergencyS: 20 };
+    // The rear runs in on a head that brakes alone, and not on one that brakes with it.
+    expect(rearMost(emergency, [last])).toBeGreaterThan(rearMost(emergency, []) + 20);
+    const service = { reductionKpa: column((t) => (t >= 20 ? 150 : 0)) };
+    expect(rearMost(service, [last])).toBe(rearMost(service, []));
+  });
 
   it('brings a brake application to the rear later than to the head', () => {
     const far = vehicles.map((vehicle, i) => ({ ...vehicle, atPodM: -i * 150 }));

@@ -124,7 +124,7 @@ describe('a train through its recorder run', () => {
       assumption,
       gear: gearOf(kindOfGear('friction')),
       recording: 0,
-      vents: [0],
+      vents: { service: [0], alsoInEmergency: [] },
       runToPodM: 1200,
       durationS: 240,
       everyS: 1,

@@ -38,7 +38,10 @@ export default function TrainForces() {
         {gear && (
           <p className="small soft">
             Draft gear: {gear}. Choose another kind under{' '}
-            <Link to={`/cases/${caseId}/train#placing`}>track under the train, and its draft gear</Link>.
+            <Link to={`/cases/${caseId}/train#placing`}>
+              track under the train, its draft gear and its end
+            </Link>
+            .
           </p>
         )}
       </Sheet>

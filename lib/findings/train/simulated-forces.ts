@@ -1,7 +1,13 @@
 import { nameOfEntity } from '../../case/name-of';
 import { distanceToGo, firstEmergency, type RunSamples } from '../../case/recorder-moments';
 import { gearOf, kindOfGear, type GearAt } from '../../mechanics/draft-gear';
-import { FOLLOW_S, type Assumption, type DrivenVehicle, type Handling } from '../../mechanics/train-drive';
+import {
+  FOLLOW_S,
+  type Assumption,
+  type DrivenVehicle,
+  type Handling,
+  type Vents,
+} from '../../mechanics/train-drive';
 import { BRAKING_RATIOS, SHOE_FRICTION } from '../../mechanics/train-brake';
 import { simulateTrain, trainSimulationMethod, type Simulated } from '../../mechanics/train-simulation';
 import { formatMeasure } from '../../readings/format';
@@ -60,6 +66,8 @@ const BEFORE_S = 300;
 const AFTER_S = 5;
 const WATCHED_S = 30;
 const EVERY_S = 0.5;
+/** The answer to the quantity `endOfTrainDevice` that says so. */
+const REAR_VENTS = 'vents';
 /** Sums of steps differ by less. */
 const SAME_MOMENT_S = 1e-6;
 /** Slower than this at the start, the train is starting and not running. */
@@ -213,15 +221,15 @@ const drivenVehicles = ({ vehicles }: TrainState): readonly DrivenVehicle[] =>
 
 /**
  * Where the brake pipe is vented: at the recording locomotive, and at every locomotive worked with it
- * that stands apart from it, with a car between.
+ * that stands apart from it, with a car between; in emergency also at the rear, where a device there does so.
  */
-function ventsOf(vehicles: readonly VehicleState[], recording: number): readonly number[] {
+function ventsOf(vehicles: readonly VehicleState[], recording: number, rearVents: boolean): Vents {
   const apart = vehicles.flatMap(({ locomotive, rating, own }, i) => {
     if (!locomotive || rating === null || own !== null || i === recording) return [];
     const between = vehicles.slice(Math.min(i, recording) + 1, Math.max(i, recording));
     return between.every((each) => each.locomotive) ? [] : [i];
   });
-  return [recording, ...apart];
+  return { service: [recording, ...apart], alsoInEmergency: rearVents ? [vehicles.length - 1] : [] };
 }
 
 /** A number of the nominal run and of every moved pair, with what the moves do to it. */
@@ -275,7 +283,8 @@ export function simulatedForces(context: Context, samples: RunSamples): Simulate
   );
   const podS = samples.time![recorder.index]! - samples.time![window.from]!;
   const vehicles = drivenVehicles(state);
-  const vents = ventsOf(state.vehicles, recording);
+  const rear = context.read.state('case', context.record.id, 'endOfTrainDevice');
+  const vents = ventsOf(state.vehicles, recording, rear?.state === REAR_VENTS);
   const line = lineUnderTrain(state.vehicles, lineProfile(context));
   const simulate = (moved: Moved): Simulated =>
     simulateTrain({
@@ -324,20 +333,35 @@ export function simulatedForces(context: Context, samples: RunSamples): Simulate
     unclosed: Math.max(...runs.map(({ energy }) => energy.unclosed)),
     steps: nominal.steps,
     gear: gear.label,
-    readings: [state.readings[0], ...state.readings.slice(1), ...(chosen?.readings ?? [])],
+    readings: [
+      state.readings[0],
+      ...state.readings.slice(1),
+      ...(chosen?.readings ?? []),
+      ...(rear?.readings ?? []),
+    ],
     remarks: [
       chosen === null
         ? `Kind of draft gear not entered: ${gear.label.toLowerCase()} taken.`
         : `Draft gear: ${gear.label.toLowerCase()}.`,
-      ...(vents.length < 2
+      ...(vents.service.length < 2
         ? []
         : [
-            `Brake pipe taken as vented at ${vents.length} places: the recording locomotive and those worked with it farther back.`,
+            `Brake pipe taken as vented at ${vents.service.length} places: the recording locomotive and those worked with it farther back.`,
           ]),
+      ...rearRemarks(rear?.state ?? null, handling),
       ...state.remarks,
     ],
   };
 }
+
+/** What was taken of the rear, where the train was put into emergency in the stretch looked at. */
+const rearRemarks = (rear: string | null, { emergencyS, timeS }: Handling): readonly string[] => {
+  if (!(emergencyS <= timeS.at(-1)!)) return [];
+  if (rear === REAR_VENTS) return ['In emergency the brake pipe is taken as vented at the rear too.'];
+  return rear === null
+    ? ['End-of-train device not entered: the brake pipe is taken as not vented at the rear in emergency.']
+    : [];
+};
 
 const STANDARD_GRAVITY = 9.80665;
 

@@ -78,11 +78,11 @@ export const CURVATURE = {
 
 export const trainTrackGroup: QuantityGroup = {
   id: 'trainTrack',
-  name: 'Track under the train, and its draft gear',
+  name: 'Track under the train, its draft gear and its end',
   screen: 'train',
   subject: 'case',
   howTo: {
-    take: 'Copy the grade at the POD from the track chart, uphill positive in the direction of travel. Where grade and curve change along the train, enter or import them for each vehicle as it stood when the first derailed one reached the POD. Look at the couplers and the stencils for the kind of draft gear most vehicles have.',
+    take: 'Copy the grade at the POD from the track chart, uphill positive in the direction of travel. Where grade and curve change along the train, enter or import them for each vehicle as it stood when the first derailed one reached the POD. Look at the couplers and the stencils for the kind of draft gear most vehicles have, and at the rear for the end-of-train device; the locomotive’s display and the download say whether it was armed.',
     why: 'Grade and curve resistance, and the slack between vehicles, decide how much of the locomotives’ force reaches the first derailed vehicle.',
     bearsOn: ['inTrainForce'],
     spoiledBy: 'One grade taken for a train that lies over a crest or in a sag.',
@@ -108,6 +108,19 @@ export const trainTrackGroup: QuantityGroup = {
         { id: 'wornFriction', label: 'Friction draft gear, worn, much slack' },
         { id: 'cushioned', label: 'End-of-car cushioning' },
         { id: 'solid', label: 'Drawbars or articulated, no slack' },
+      ],
+    },
+    {
+      kind: 'choice',
+      id: 'endOfTrainDevice',
+      name: 'End-of-train device',
+      short: 'End of train',
+      subject: 'case',
+      slots: [],
+      choices: [
+        { id: 'vents', label: 'Two-way and armed: vents the brake pipe in emergency' },
+        { id: 'doesNotVent', label: 'One-way, or two-way and not armed' },
+        { id: 'none', label: 'None' },
       ],
     },
   ],
