@@ -84,13 +84,14 @@ describe('the margins themselves', () => {
     expect(of(dropInMarginWitness, 1349.375, 29.36875, 145.25625, 1524, 0, 0)).toBeCloseTo(0, 3);
   });
 
-  it('an empty car on flat track keeps its standing load; twist beyond the side bearings takes of it', () => {
+  it('an empty car on flat track keeps its standing load; twist takes of it, most beyond the side bearings', () => {
     const empty = 63_000 * 0.45359237;
     // 63,000 lb over eight wheels: 7,875 lb = 35.03 kN
-    expect(of(wheelLoadMargin, empty, 4, 0, 6.35, 4)).toBeCloseTo(35.03, 2);
-    expect(of(wheelLoadMargin, empty, 4, 25, 6.35, 4)).toBeCloseTo(35.03, 2);
-    expect(of(wheelLoadMargin, empty, 4, 50, 6.35, 4)).toBeLessThan(25);
-    expect(of(wheelLoadMargin, empty, 4, 500, 6.35, 4)).toBe(0);
+    expect(of(wheelLoadMargin, empty, 4, 0, 6.35, 4, 165)).toBeCloseTo(35.03, 2);
+    // (4·35.03 − 44.48) kN·165 mm tips it over the edges of its plates: over 2·1524 mm, 5.18 kN.
+    expect(of(wheelLoadMargin, empty, 4, 25, 6.35, 4, 165)).toBeCloseTo(29.85, 2);
+    expect(of(wheelLoadMargin, empty, 4, 50, 6.35, 4, 165)).toBeLessThan(25);
+    expect(of(wheelLoadMargin, empty, 4, 500, 6.35, 4, 165)).toBe(0);
   });
 
   it('side force over load is that of the curving loads, whatever the weight, and hardly any on tangent', () => {

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { couplerLateralKn, couplerSwingLateralKn } from '~/lib/mechanics/coupler-lateral';
 import { vehicleResistance, DRAG_FACTORS } from '~/lib/mechanics/resistance';
 import { unbalanceLateralKn, unbalanceShiftKn } from '~/lib/mechanics/unbalance-load';
+import { onPlateKn, warpUnloadingKn } from '~/lib/mechanics/warp-unloading';
 
 const SEED = { seed: 6227 };
 const real = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -19,6 +20,41 @@ describe('unbalance', () => {
       }),
       SEED,
     );
+  });
+});
+
+describe('twisted track under a car on two three-piece trucks', () => {
+  const [springs, bearings, rails] = [79 * 25.4, 50 * 25.4, 60 * 25.4];
+
+  it('takes off the load whose moment the springs, the plates and the side bearings answer with that twist', () => {
+    fc.assert(
+      fc.property(
+        real(1, 200_000),
+        real(0, 12),
+        real(2, 6),
+        real(0, 600),
+        real(100, 200),
+        (m, c, k, n, r) => {
+          // Each truck’s springs give m over k·b²/2; past the edge of the plates both trucks tip by 2c/e.
+          const [given, tipped] = [(2 * m) / ((k * springs ** 2) / 2), m > n * r ? (4 * c) / bearings : 0];
+          const warpMm = (given + tipped) * rails;
+          const car = { clearanceMm: c, springKnPerMm: k, plateKn: n, plateEdgeMm: r };
+          expect(warpUnloadingKn({ ...car, warpMm })).toBeCloseTo(m / 2 / rails, 6);
+          expect(warpUnloadingKn({ ...car, warpMm: -warpMm })).toBe(warpUnloadingKn({ ...car, warpMm }));
+          // While it tips over the plates the load hardly changes.
+          if (m > n * r)
+            expect(
+              warpUnloadingKn({ ...car, warpMm: (given * rails * n * r) / m + (tipped * rails) / 2 }),
+            ).toBeCloseTo((n * r) / 2 / rails, 6);
+        },
+      ),
+      SEED,
+    );
+  });
+
+  it('rests on its plates with what its wheels carry less the truck', () => {
+    expect(onPlateKn(35)).toBeCloseTo(140 - 44.48, 2);
+    expect(onPlateKn(5)).toBe(0);
   });
 });
 

@@ -1,4 +1,10 @@
-import { SPRING_GROUP_KN_PER_MM, warpUnloadingKn } from '../../mechanics/warp-unloading';
+import {
+  onPlateKn,
+  PLATE_EDGE_MM,
+  SPRING_GROUP_KN_PER_MM,
+  WARP_UNLOADING_FORMULA,
+  warpUnloadingKn,
+} from '../../mechanics/warp-unloading';
 import { staticWheelLoadKn } from '../../mechanics/wheel-load';
 import type { MarginWitness } from '../witness';
 
@@ -9,8 +15,12 @@ const wheelLoadLeft = (
   warpMm: number,
   clearanceMm: number,
   springKnPerMm: number,
-): number =>
-  Math.max(0, staticWheelLoadKn(grossKg, axles) - warpUnloadingKn(warpMm, clearanceMm, springKnPerMm));
+  plateEdgeMm: number,
+): number => {
+  const wheelKn = staticWheelLoadKn(grossKg, axles);
+  const plateKn = onPlateKn(wheelKn);
+  return Math.max(0, wheelKn - warpUnloadingKn({ warpMm, clearanceMm, springKnPerMm, plateKn, plateEdgeMm }));
+};
 
 export const wheelLoadMargin: MarginWitness = {
   kind: 'margin',
@@ -28,16 +38,27 @@ export const wheelLoadMargin: MarginWitness = {
         status: 'engineering judgement',
       },
     },
+    {
+      id: 'plateEdgeMm',
+      low: PLATE_EDGE_MM[0],
+      high: PLATE_EDGE_MM[1],
+      source: {
+        text: 'Centre plates of 12 to 16 in, bearing farther in when worn',
+        status: 'engineering judgement',
+      },
+    },
   ],
-  formula:
-    'V = W·g/(2n) − k·(b/2)·(φ/2)·(b/s)/2; φ = (|warp| − free)/s; free = 4·c·s/e; W: gross weight; n: axles; c: side-bearing clearance; e = 50 in; b = 79 in; s = 60 in; k: spring group',
+  formula: `V = W·g/(2n) − ${WARP_UNLOADING_FORMULA}; W: gross weight; n: axles`,
   sources: [
     { text: 'Statics of a stiff car body on two sprung trucks', status: 'published' },
-    { text: 'Side bearings 50 in and springs 79 in apart', status: 'common practice, no source' },
+    {
+      text: 'Side bearings 50 in and springs 79 in apart; a truck weighs about 10,000 lb',
+      status: 'common practice, no source',
+    },
   ],
   unit: 'kN',
-  compute: ([gross = NaN, axles = NaN, warp = NaN, clearance = NaN, spring = NaN]) =>
-    wheelLoadLeft(gross, axles, warp, clearance, spring),
+  compute: ([gross = NaN, axles = NaN, warp = NaN, clearance = NaN, spring = NaN, edge = NaN]) =>
+    wheelLoadLeft(gross, axles, warp, clearance, spring, edge),
   upTo: [25, 50],
   outcomes: [
     { id: 'hardly', label: 'below 25 kN (5.6 kip)', ifTrue: 0.3, ifFalse: 0.03 },

@@ -8,7 +8,12 @@ import {
   type CarInCurve,
 } from '../../mechanics/car-in-curve';
 import { frictionCentreMethod, TRUCK_WHEELS, truckSteering } from '../../mechanics/friction-centre';
-import { SPRING_GROUP_KN_PER_MM, warpUnloadingKn } from '../../mechanics/warp-unloading';
+import {
+  onPlateKn,
+  PLATE_EDGE_MM,
+  SPRING_GROUP_KN_PER_MM,
+  warpUnloadingKn,
+} from '../../mechanics/warp-unloading';
 import { staticWheelLoadKn } from '../../mechanics/wheel-load';
 import { normalDraws, uniformDraws } from '../../readings/draws';
 import { quantileOf } from '../../readings/propagate';
@@ -134,6 +139,7 @@ function loadsFrom(context: Context, read: Measured): readonly Finding[] {
     centres: orAssumed(context, ofVehicle('truckCentres'), 'truck centres', TRUCK_CENTRES_M),
     share: assumedColumn(context, 'share of the worst twist under the vehicle', [0, 1]),
     spring: assumedColumn(context, 'spring group', SPRING_GROUP_KN_PER_MM),
+    plateEdge: assumedColumn(context, 'edge of the centre plate', PLATE_EDGE_MM),
     plate: assumedColumn(context, 'centre-plate friction', CENTRE_PLATE_FRICTION),
     plateRadius: assumedColumn(context, 'centre-plate radius', CENTRE_PLATE_RADIUS_M),
     sliding: assumedColumn(context, 'curve of full sliding', SLIDING_FROM_PER_M),
@@ -158,7 +164,13 @@ function loadsFrom(context: Context, read: Measured): readonly Finding[] {
       wheelbaseM: columns.spacing.of(d),
       gravityCentreMm: columns.centre.of(d),
       offsetMm: offset,
-      liftedKn: warpUnloadingKn(twist, columns.clearance.of(d), columns.spring.of(d)),
+      liftedKn: warpUnloadingKn({
+        warpMm: twist,
+        clearanceMm: columns.clearance.of(d),
+        springKnPerMm: columns.spring.of(d),
+        plateKn: onPlateKn(wheelKn),
+        plateEdgeMm: columns.plateEdge.of(d),
+      }),
       inwardKn: inward?.draws(d) ?? 0,
       plateFriction: columns.plate.of(d),
       plateRadiusM: columns.plateRadius.of(d),
