@@ -26,7 +26,7 @@ export type CarInCurve = {
   readonly gravityCentreMm: number;
   /** Centre of gravity off the middle, outward positive, mm. */
   readonly offsetMm: number;
-  /** Taken off the leading outer wheel and put on the leading inner one by twisted track, kN. */
+  /** Taken off each outer wheel and put on each inner one by twisted track, kN: side frames share it between the axles. */
   readonly liftedKn: number;
   /** Of the couplers on the truck, towards the inside of the curve, kN. */
   readonly inwardKn: number;
@@ -43,8 +43,8 @@ const shiftOf = ({ curvaturePerM, elevationMm, speedMs, wheelKn, gravityCentreMm
   unbalanceShiftKn(2 * wheelKn, unbalanceMm(Math.abs(curvaturePerM), speedMs, elevationMm), gravityCentreMm) +
   (2 * wheelKn * offsetMm) / CONTACT_SPACING_MM;
 
-/** Load of the leading outer wheel before it is held above nothing, kN. */
-export const leadingOuterKn = (car: CarInCurve): number => car.wheelKn + shiftOf(car) - car.liftedKn;
+/** Load of either outer wheel before it is held above nothing, kN. */
+export const outerWheelKn = (car: CarInCurve): number => car.wheelKn + shiftOf(car) - car.liftedKn;
 
 /**
  * One truck of a car as `truckSteering` takes it: V = V₀ ± unbalance ± load off the middle, less what
@@ -57,15 +57,11 @@ export function carInCurve(car: CarInCurve): TruckInCurve {
   const eu = unbalanceMm(kappa, car.speedMs, car.elevationMm);
   const shift = shiftOf(car);
   const held = (load: number): number => Math.max(wheelKn * LEAST_SHARE, load);
+  const [outer, inner] = [held(wheelKn + shift - liftedKn), held(wheelKn - shift + liftedKn)];
   return {
     wheelbaseM: car.wheelbaseM,
     spacingM: CONTACT_SPACING_MM / MM_PER_M,
-    verticalsKn: [
-      held(wheelKn + shift - liftedKn),
-      held(wheelKn - shift + liftedKn),
-      held(wheelKn + shift),
-      held(wheelKn - shift),
-    ],
+    verticalsKn: [outer, inner, outer, inner],
     friction: Math.max(LEAST_FRICTION, car.friction) * Math.min(1, kappa / car.slidingFromPerM),
     outwardKn: 2 * unbalanceLateralKn(2 * wheelKn, eu) - car.inwardKn,
     turningKnM: car.plateFriction * 4 * wheelKn * car.plateRadiusM,

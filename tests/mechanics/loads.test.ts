@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { carInCurve } from '~/lib/mechanics/car-in-curve';
 import { couplerLateralKn, couplerSwingLateralKn } from '~/lib/mechanics/coupler-lateral';
 import { vehicleResistance, DRAG_FACTORS } from '~/lib/mechanics/resistance';
 import { unbalanceLateralKn, unbalanceShiftKn } from '~/lib/mechanics/unbalance-load';
@@ -50,6 +51,25 @@ describe('twisted track under a car on two three-piece trucks', () => {
       ),
       SEED,
     );
+  });
+
+  it('takes it off both outer wheels, for a side frame rests on both axles, and puts it on the inner ones', () => {
+    const { verticalsKn } = carInCurve({
+      curvaturePerM: 0.004,
+      elevationMm: 0,
+      speedMs: 0,
+      wheelKn: 35,
+      friction: 0.4,
+      slidingFromPerM: 0.002,
+      wheelbaseM: 1.75,
+      gravityCentreMm: 2000,
+      offsetMm: 0,
+      liftedKn: 5,
+      inwardKn: 0,
+      plateFriction: 0.2,
+      plateRadiusM: 0.11,
+    });
+    expect(verticalsKn).toEqual([30, 40, 30, 40]);
   });
 
   it('rests on its plates with what its wheels carry less the truck', () => {

@@ -3,7 +3,7 @@ import {
   carInCurve,
   CENTRE_PLATE_FRICTION,
   CENTRE_PLATE_RADIUS_M,
-  leadingOuterKn,
+  outerWheelKn,
   SLIDING_FROM_PER_M,
   type CarInCurve,
 } from '../../mechanics/car-in-curve';
@@ -175,7 +175,7 @@ function loadsFrom(context: Context, read: Measured): readonly Finding[] {
       plateFriction: columns.plate.of(d),
       plateRadiusM: columns.plateRadius.of(d),
     };
-    if (leadingOuterKn(car) < NEARLY_NOTHING * wheelKn) nearlyOff += 1;
+    if (outerWheelKn(car) < NEARLY_NOTHING * wheelKn) nearlyOff += 1;
     const truck = carInCurve(car);
     const { lateralsKn, centreM } = truckSteering(truck);
     lateralsKn.forEach((each, i) => (laterals[i]![d] = each));
@@ -189,10 +189,10 @@ function loadsFrom(context: Context, read: Measured): readonly Finding[] {
     'Quasi-static estimate: short peaks can be much higher.',
     columns.warp.taken === null
       ? 'Warp before the POD not measured: drawn from its reference range.'
-      : 'Of the worst twist before the POD, anywhere from none to the part that truck centres of 62 ft would see in full is taken to lift the leading outer wheel, the less favourable way round.',
+      : 'Of the worst twist before the POD, anywhere from none to the part that truck centres of 62 ft would see in full is taken to lift the outer wheels of the truck, the less favourable way round.',
     nearlyOff === 0
       ? ''
-      : `In ${percent(nearlyOff / DRAWS)} of the draws that wheel carries less than a tenth of its static load.`,
+      : `In ${percent(nearlyOff / DRAWS)} of the draws the leading outer wheel carries less than a tenth of its static load.`,
     columns.friction.taken === null
       ? 'Friction of the top of the low rail not measured: drawn from its reference range, and taken for every wheel.'
       : 'Friction read on the top of the low rail is taken for every wheel.',
