@@ -149,11 +149,19 @@ function loadsFrom(context: Context, read: Measured): readonly Finding[] {
   const laterals = TRUCK_WHEELS.map(() => new Float64Array(DRAWS));
   const verticals = TRUCK_WHEELS.map(() => new Float64Array(DRAWS));
   const attack = new Float64Array(DRAWS);
+  const lifted = new Float64Array(DRAWS);
   let nearlyOff = 0;
   for (let d = 0; d < DRAWS; d += 1) {
     const wheelKn = staticWheelLoadKn(columns.weight.of(d), read.axles.value);
     const offset = columns.offset.taken === null ? columns.offset.of(d) : outerIsRight * columns.offset.of(d);
     const twist = columns.warp.of(d) * columns.share.of(d) * Math.min(1, columns.centres.of(d) / WARP_BASE_M);
+    lifted[d] = warpUnloadingKn({
+      warpMm: twist,
+      clearanceMm: columns.clearance.of(d),
+      springKnPerMm: columns.spring.of(d),
+      plateKn: onPlateKn(wheelKn),
+      plateEdgeMm: columns.plateEdge.of(d),
+    });
     const car: CarInCurve = {
       curvaturePerM: columns.curvature.of(d),
       elevationMm: columns.elevation.of(d),
@@ -164,13 +172,7 @@ function loadsFrom(context: Context, read: Measured): readonly Finding[] {
       wheelbaseM: columns.spacing.of(d),
       gravityCentreMm: columns.centre.of(d),
       offsetMm: offset,
-      liftedKn: warpUnloadingKn({
-        warpMm: twist,
-        clearanceMm: columns.clearance.of(d),
-        springKnPerMm: columns.spring.of(d),
-        plateKn: onPlateKn(wheelKn),
-        plateEdgeMm: columns.plateEdge.of(d),
-      }),
+      liftedKn: lifted[d]!,
       inwardKn: inward?.draws(d) ?? 0,
       plateFriction: columns.plate.of(d),
       plateRadiusM: columns.plateRadius.of(d),
@@ -244,6 +246,15 @@ function loadsFrom(context: Context, read: Measured): readonly Finding[] {
       bare(spreading),
     ),
     ...gaugeHold(context, spreading, readings),
+    measured(
+      head(
+        'curvingLifted',
+        'Load that twisted track takes off each outer wheel of the first derailed truck',
+        ['In the vertical loads below it.'],
+      ),
+      'force',
+      bare(lifted),
+    ),
     measured(
       head('curvingAttack', 'Angle of attack of the leading axle in the curve', [
         'Of a square truck guided by the outer rail alone; a lozenged truck has more.',
