@@ -21,6 +21,7 @@ import { trainBrakeMethod } from '../mechanics/train-brake';
 import { trainSimulationMethod } from '../mechanics/train-simulation';
 import { unbalanceLoadMethod } from '../mechanics/unbalance-load';
 import { staticWheelLoadMethod } from '../mechanics/wheel-load';
+import { warpUnloadingMethod } from '../mechanics/warp-unloading';
 import { leverArmsMethod } from '../rail/lever-arms';
 import { combinedDeviationMethod } from '../track/combined-deviation';
 import { curvatureMethod } from '../track/curvature';
@@ -108,6 +109,7 @@ export const METHODS: readonly Method[] = [
   massChainMethod,
   trainSimulationMethod,
   frictionCentreMethod,
+  warpUnloadingMethod,
   overturningMethod,
   harmonicRollMethod,
   trackBuckleMethod,

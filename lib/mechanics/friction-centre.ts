@@ -1,5 +1,4 @@
 import type { Method } from '../findings/finding';
-import { WARP_UNLOADING_FORMULA } from './warp-unloading';
 
 /** Wheels in the order leading outer, leading inner, trailing outer, trailing inner. */
 export const TRUCK_WHEELS = ['leadingOuter', 'leadingInner', 'trailingOuter', 'trailingInner'] as const;
@@ -173,13 +172,13 @@ export function truckSteering(truck: TruckInCurve): TruckSteering {
 export const frictionCentreMethod: Method = {
   id: 'friction-centre',
   name: 'Wheel forces of a truck in a curve: friction centre',
-  formula: `P = min over x of [Σμ·V·r + Q·(x − b/2) + T]/x; r: from each wheel to the friction centre, x behind the leading axle; Q: unbalance and couplers, outward; T: turning resistance of centre plate and side bearings; b: wheelbase. L of the leading outer wheel = P − μ·V·x/r; of the inner one μ·V·x/r towards the field. V = W·g/(2n) ± unbalance ± load off the middle, less what twisted track lifts, ${WARP_UNLOADING_FORMULA}. Friction grows with the curve to full size at 3 to 6°. Angle of attack = x/R.`,
+  formula:
+    'P = min over x of [Σμ·V·r + Q·(x − b/2) + T]/x; r: from each wheel to the friction centre, x behind the leading axle; Q: unbalance and couplers, outward; T: turning resistance of centre plate and side bearings; b: wheelbase. L of the leading outer wheel = P − μ·V·x/r; of the inner one μ·V·x/r towards the field. V = W·g/(2n) ± unbalance ± load off the middle, less what twisted track takes off (see there). Friction grows with the curve to full size at 3 to 6°. Angle of attack = x/R.',
   validRange:
     'Quasi-static, body of a curve, rigid square truck, only the leading outer flange guiding. Truck warp (lozenging), steering by conicity, two-point contact and track irregularities are not in it: short peaks can be much higher.',
   sources: [
     { text: 'Friction-centre or minimum method: Heumann, 1935 and later', status: 'from memory' },
     { text: 'Statics of a stiff car body on two sprung trucks', status: 'published' },
-    { text: 'Stiffness of the springs and edge of the centre plate', status: 'engineering judgement' },
     {
       text: 'Turning resistance from centre-plate friction 0.1 to 0.3 at a radius of 4 to 5 in; curve of full sliding',
       status: 'engineering judgement',

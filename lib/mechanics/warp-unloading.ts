@@ -1,3 +1,4 @@
+import type { Method } from '../findings/finding';
 import { toCanonical } from '../readings/convert';
 
 /** Between side bearings and between spring groups of one truck, and between rail contacts. */
@@ -52,3 +53,19 @@ export function warpUnloadingKn({
 /** The formula in words of the methods and judgements that use it. */
 export const WARP_UNLOADING_FORMULA =
   'M/(2s); M = max(min(K·φ, N·r), K·(φ − 4c/e)); K = k·b²/4; φ = |warp|/s; c: side-bearing clearance; e = 50 in; b = 79 in; s = 60 in; k: spring group, 14 to 31 kip/in; N: body on one centre plate, the load of its wheels less 10,000 lb; r: 5 to 8 in, where the plate bears as the body tips over it';
+
+export const warpUnloadingMethod: Method = {
+  id: 'warp-unloading',
+  name: 'Load that twisted track takes off a wheel',
+  formula: `ΔV = ${WARP_UNLOADING_FORMULA}. Both wheels of a side alike: the side frame shares it between the axles.`,
+  validRange:
+    'A stiff body on two two-axle trucks whose side frames pitch freely. A twisted body, uneven springs, friction of wedges and preload of constant-contact side bearings are not in it.',
+  sources: [
+    { text: 'Statics of a stiff car body on two sprung trucks', status: 'published' },
+    {
+      text: 'Side bearings 50 in and springs 79 in apart; a truck weighs about 10,000 lb',
+      status: 'common practice, no source',
+    },
+    { text: 'Stiffness of the springs and edge of the centre plate', status: 'engineering judgement' },
+  ],
+};

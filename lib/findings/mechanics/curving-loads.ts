@@ -13,6 +13,7 @@ import {
   PLATE_EDGE_MM,
   SPRING_GROUP_KN_PER_MM,
   warpUnloadingKn,
+  warpUnloadingMethod,
 } from '../../mechanics/warp-unloading';
 import { staticWheelLoadKn } from '../../mechanics/wheel-load';
 import { normalDraws, uniformDraws } from '../../readings/draws';
@@ -187,6 +188,9 @@ function loadsFrom(context: Context, read: Measured): readonly Finding[] {
   const taken = Object.values(columns).flatMap((column) => column.taken ?? []);
   const [one = read.curvature, ...others] = taken;
   const readings: NonEmpty<string> = readingsOf(one, ...others, ...(inward === null ? [] : [inward.taken]));
+  const ofTwist = [read.axles, columns.warp.taken, columns.clearance.taken, columns.centres.taken].flatMap(
+    (each) => each ?? [],
+  );
   const remarks = distinct([
     'Quasi-static estimate: short peaks can be much higher.',
     columns.warp.taken === null
@@ -247,13 +251,16 @@ function loadsFrom(context: Context, read: Measured): readonly Finding[] {
     ),
     ...gaugeHold(context, spreading, readings),
     measured(
-      head(
-        'curvingLifted',
-        'Load that twisted track takes off each outer wheel of the first derailed truck',
-        ['In the vertical loads below it.'],
-      ),
+      {
+        ...head(
+          'curvingLifted',
+          'Load that twisted track takes off each outer wheel of the first derailed truck',
+          ['In the vertical loads in the curve.'],
+        ),
+        method: warpUnloadingMethod,
+      },
       'force',
-      bare(lifted),
+      { ...summary(lifted), readings: readingsOf(read.weight, ...ofTwist), remarks: [] },
     ),
     measured(
       head('curvingAttack', 'Angle of attack of the leading axle in the curve', [
