@@ -26,7 +26,7 @@ import type { KeyInput } from '../key-input';
 import { keyInputsOf } from '../key-inputs';
 import type { NonEmpty, Taken } from '../reading-index';
 import { couplerForces } from '../train/coupler-forces';
-import { percent } from '../words';
+import { forceText, percent } from '../words';
 import { dropInFindings } from './drop-in';
 import { allOf, takenFrom } from './from-key-input';
 import { rolloverFindings } from './rollover';
@@ -255,7 +255,9 @@ function loadsFrom(context: Context, read: Measured): readonly Finding[] {
         ...head(
           'curvingLifted',
           'Load that twisted track takes off each outer wheel of the first derailed truck',
-          ['In the vertical loads in the curve.'],
+          [
+            `5th to 95th percentile of the draws: ${forceText(quantileOf(lifted, 0.05) ?? NaN)} to ${forceText(quantileOf(lifted, 0.95) ?? NaN)}. In the vertical loads in the curve.`,
+          ],
         ),
         method: warpUnloadingMethod,
       },
