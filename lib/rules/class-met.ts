@@ -18,7 +18,7 @@ export type NamedValue = {
   readonly value: number;
   readonly u: number;
   /** Length it was taken over, m, where the limit depends on that. */
-  readonly baseM?: number;
+  readonly baseM?: number | undefined;
   /** How the track bends where it was taken, where the limit depends on that. */
   readonly bend?: Place['bend'];
 };
@@ -67,9 +67,6 @@ export type ClassMet = {
   readonly notCompared: readonly RuleQuantityId[];
 };
 
-const bentPlace = (place: Place, bend: Place['bend']): Place =>
-  bend === undefined ? place : { ...place, bend };
-
 const compare = (
   ruleSet: RuleSet,
   classId: string,
@@ -78,13 +75,15 @@ const compare = (
   answerTo: AnswerTo,
 ) =>
   values.flatMap((named) =>
-    limitsFor(ruleSet, classId, named.quantity, bentPlace(place, named.bend), answerTo).flatMap((general) => {
-      const limit = named.baseM === undefined ? general : overBase(general, named.baseM);
-      if (limit === null) return [];
-      const check = checkLimit({ value: named.value, u: named.u, limit });
-      const excess = excessBeyond(named.value, limit);
-      return [{ ...named, classId, limit, check, excess, probability: check.probabilityExceeds }];
-    }),
+    limitsFor(ruleSet, classId, named.quantity, { ...place, bend: named.bend }, answerTo).flatMap(
+      (general) => {
+        const limit = named.baseM === undefined ? general : overBase(general, named.baseM);
+        if (limit === null) return [];
+        const check = checkLimit({ value: named.value, u: named.u, limit });
+        const excess = excessBeyond(named.value, limit);
+        return [{ ...named, classId, limit, check, excess, probability: check.probabilityExceeds }];
+      },
+    ),
   );
 
 /** What the answers say of the conditions of a class. */

@@ -23,8 +23,8 @@ export type Place = {
   /** Sharpness in degrees of curve, when known. */
   readonly curveDegrees?: number;
   readonly inTurnout?: boolean;
-  /** Radius, m, and cant, mm, where both are known. */
-  readonly bend?: { readonly radiusM: number; readonly cantMm: number };
+  /** Radius, m, and cant, mm, outer rail high positive, where both are known. */
+  readonly bend?: { readonly radiusM: number; readonly cantMm: number } | undefined;
   /** Cant deficiency the equipment is qualified for, mm; not known: the ordinary one of the set. */
   readonly qualifiedUnbalanceMm?: number;
 };

@@ -57,6 +57,7 @@ describe('twist under EN 13848-5', () => {
   it.each([
     ['more than the cant that goes with its radius', 100, SHARP, [21, 18], 'not even the slowest'],
     ['less cant than that', 20, SHARP, [21], 'over 160 to 200 km/h'],
+    ['the outer rail as much lower', -119, SHARP, [21], 'over 160 to 200 km/h'],
     ['the same cant on a wide curve', 100, 50, [21], 'over 160 to 200 km/h'],
   ])('has a limit of its own on a curve with much cant: %s', (_, cant, mid, limits, band) => {
     const of = record(

@@ -92,17 +92,7 @@ function namedValues(context: Context, finding: Measured): readonly Named[] {
   const quantity = LIMITED[finding.what];
   if (quantity === undefined || (alignment === null && BY_LINE.has(quantity))) return [];
   const twist = finding.what === 'twist' ? stationTwists(context).get(finding.subject?.id ?? '') : undefined;
-  const { baseM, bend } = twist ?? {};
-  return [
-    {
-      quantity,
-      value,
-      u,
-      finding,
-      ...(baseM === undefined ? {} : { baseM }),
-      ...(bend === undefined ? {} : { bend }),
-    },
-  ];
+  return [{ quantity, value, u, finding, baseM: twist?.baseM, bend: twist?.bend }];
 }
 
 /** Values by place, for findings about one kind of subject. */

@@ -7,8 +7,8 @@ import { oncePerContext } from '../once-per-context';
 import type { Taken } from '../reading-index';
 import { checkAll } from '../rules-in-force';
 import { stationColumn } from '../station-column';
-import { stationCurvatures } from './station-curvatures';
 import { along } from '../words';
+import { stationCurvatures } from './station-curvatures';
 
 const BASE_M = 3;
 /** A tape along the rail is good to about half a foot. */
@@ -55,18 +55,19 @@ function limitsOver(limits: readonly ClassLimit[], baseM: number): readonly Clas
 function twistLimits({ rules }: Context, bend?: Place['bend']): readonly ClassLimit[] {
   const { track, trackClass, place } = rules;
   const of = trackClass ?? track?.classes[0];
-  if (track === undefined || of === undefined) return [];
-  return limitsFor(track, of.id, 'twist3m', bend === undefined ? place : { ...place, bend });
+  return track === undefined || of === undefined
+    ? []
+    : limitsFor(track, of.id, 'twist3m', { ...place, bend });
 }
 
-/** How the track bends between two stations, as far as it was read. */
+/** How the track bends between two stations of a curve, where crosslevel is positive with the outer rail high. */
 function bendBetween(context: Context, from: number, to: number): Place['bend'] {
   const { at } = stationColumn(context, 'crosslevel');
   const curvatures = stationCurvatures(context);
   const curvature = curvatures[to] ?? curvatures[from];
   const [a, b] = [at[from], at[to]];
   if (!a || !b || !curvature || curvature.value === 0) return undefined;
-  return { radiusM: 1 / Math.abs(curvature.value), cantMm: Math.abs(a.value + b.value) / 2 };
+  return { radiusM: 1 / Math.abs(curvature.value), cantMm: (a.value + b.value) / 2 };
 }
 
 /** At each station the twist that comes closest to its limit, of the pairs that end there; by station. */
