@@ -52,12 +52,13 @@ export const outerWheelKn = (car: CarInCurve): number => car.wheelKn + shiftOf(c
  * with the curve to its full size. Any loads in kN. Source: statics.
  */
 export function carInCurve(car: CarInCurve): TruckInCurve {
-  const { wheelKn, liftedKn } = car;
+  const { wheelKn } = car;
   const kappa = Math.abs(car.curvaturePerM);
   const eu = unbalanceMm(kappa, car.speedMs, car.elevationMm);
-  const shift = shiftOf(car);
-  const held = (load: number): number => Math.max(wheelKn * LEAST_SHARE, load);
-  const [outer, inner] = [held(wheelKn + shift - liftedKn), held(wheelKn - shift + liftedKn)];
+  const least = wheelKn * LEAST_SHARE;
+  // Whatever is moved across, the axle carries the same.
+  const outer = Math.min(2 * wheelKn - least, Math.max(least, outerWheelKn(car)));
+  const inner = 2 * wheelKn - outer;
   return {
     wheelbaseM: car.wheelbaseM,
     spacingM: CONTACT_SPACING_MM / MM_PER_M,

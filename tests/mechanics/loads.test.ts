@@ -54,7 +54,7 @@ describe('twisted track under a car on two three-piece trucks', () => {
   });
 
   it('takes it off both outer wheels, for a side frame rests on both axles, and puts it on the inner ones', () => {
-    const { verticalsKn } = carInCurve({
+    const car = {
       curvaturePerM: 0.004,
       elevationMm: 0,
       speedMs: 0,
@@ -68,8 +68,12 @@ describe('twisted track under a car on two three-piece trucks', () => {
       inwardKn: 0,
       plateFriction: 0.2,
       plateRadiusM: 0.11,
-    });
-    expect(verticalsKn).toEqual([30, 40, 30, 40]);
+    };
+    expect(carInCurve(car).verticalsKn).toEqual([30, 40, 30, 40]);
+    // No more than there is on them.
+    const [outer, inner] = carInCurve({ ...car, liftedKn: 50 }).verticalsKn;
+    expect(outer).toBeGreaterThan(0);
+    expect(outer + inner).toBeCloseTo(70, 9);
   });
 
   it('rests on its plates with what its wheels carry less the truck', () => {
