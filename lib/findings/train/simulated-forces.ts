@@ -65,7 +65,8 @@ export type NotSimulated = { readonly kind: 'notSimulated'; readonly missing: re
 const BEFORE_S = 300;
 const AFTER_S = 5;
 const WATCHED_S = 30;
-const EVERY_S = 0.5;
+/** Forces are noted about this often, and at the POD itself. */
+const ABOUT_EVERY_S = 0.5;
 /** The answer to the quantity `endOfTrainDevice` that says so. */
 const REAR_VENTS = 'vents';
 /** Sums of steps differ by less. */
@@ -282,6 +283,7 @@ export function simulatedForces(context: Context, samples: RunSamples): Simulate
     state.vehicles.findIndex(({ entity }) => entity.id === runVehicle),
   );
   const podS = samples.time![recorder.index]! - samples.time![window.from]!;
+  const everyS = podS > 0 ? podS / Math.ceil(podS / ABOUT_EVERY_S) : ABOUT_EVERY_S;
   const vehicles = drivenVehicles(state);
   const rear = context.read.state('case', context.record.id, 'endOfTrainDevice');
   const vents = ventsOf(state.vehicles, recording, rear?.state === REAR_VENTS);
@@ -297,12 +299,12 @@ export function simulatedForces(context: Context, samples: RunSamples): Simulate
       line,
       runToPodM: toGo[window.from]! - toGo[recorder.index]!,
       durationS: handling.timeS.at(-1)!,
-      everyS: EVERY_S,
+      everyS,
     });
   const runs = [{}, ...MOVED.flat()].map(simulate);
   const nominal = runs[0]!;
   const timesS = nominal.timesS.map((time) => time - podS);
-  // Not after it: from the POD on, what the derailment did to the brake pipe is in the recording.
+  // Not a moment after it: from the POD on, what the derailment did to the brake pipe is in the recording.
   const podAt = timesS.findLastIndex((time) => time <= SAME_MOMENT_S);
   const sides = [first - 1, first].filter((k) => k >= 0 && k < vehicles.length - 1);
   const extreme = (pick: (...values: number[]) => number) => (run: Simulated) =>
