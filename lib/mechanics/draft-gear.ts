@@ -95,7 +95,7 @@ export const KINDS_OF_GEAR: readonly KindOfGear[] = [
 ];
 
 const DATA_SHEET: Source = {
-  text: 'A maker’s data sheet of a friction gear to AAR M-901E: 45,520 ft·lb taken in at 2.93 in of travel and 566 kip, 0.33 of force × travel',
+  text: 'A maker’s data sheet, not named here, of a friction gear to AAR M-901E: 45,520 ft·lb taken in at 2.93 in of travel and 566 kip, 0.33 of force × travel',
   status: 'published',
 };
 

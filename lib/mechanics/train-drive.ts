@@ -136,10 +136,10 @@ export function trainDrive(
   const rolling = vehicles.map(rollingOf);
   const weights = vehicles.map(({ massKg }) => (massKg * STANDARD_GRAVITY) / N_PER_KN);
   const total = vehicles.reduce((sum, { massKg }) => sum + massKg, 0);
-  const fromVent = (at: readonly number[]): readonly number[] =>
-    vehicles.map(({ atPodM }) => Math.min(...at.map((vent) => Math.abs(atPodM - vehicles[vent]!.atPodM))));
-  const inService = fromVent(vents.service);
-  const inEmergency = fromVent([...vents.service, ...vents.alsoInEmergency]);
+  const fromNearest = (vented: readonly number[]): readonly number[] =>
+    vehicles.map(({ atPodM }) => Math.min(...vented.map((i) => Math.abs(atPodM - vehicles[i]!.atPodM))));
+  const inService = fromNearest(vents.service);
+  const inEmergency = fromNearest([...vents.service, ...vents.alsoInEmergency]);
   const fullBrake = vehicles.map(({ massKg, brakingRatio }) =>
     brakeForceKn(
       massKg,

@@ -1,4 +1,4 @@
-import type { Method } from '../findings/finding';
+import type { Method, Source } from '../findings/finding';
 import { toCanonical } from '../readings/convert';
 
 /** Between side bearings and between spring groups of one truck, and between rail contacts. */
@@ -54,6 +54,15 @@ export function warpUnloadingKn({
 export const WARP_UNLOADING_FORMULA =
   'M/(2s); M = max(min(K·φ, N·r), K·(φ − 4c/e)); K = k·b²/4; φ = |warp|/s; c: side-bearing clearance; e = 50 in; b = 79 in; s = 60 in; k: spring group, 14 to 31 kip/in; N: body on one centre plate, the load of its wheels less 10,000 lb; r: 5 to 8 in, where the plate bears as the body tips over it';
 
+/** Where its formula and its fixed dimensions are from. */
+export const WARP_UNLOADING_SOURCES: readonly Source[] = [
+  { text: 'Statics of a stiff car body on two sprung trucks', status: 'published' },
+  {
+    text: 'Side bearings 50 in and springs 79 in apart; a truck weighs about 10,000 lb',
+    status: 'common practice, no source',
+  },
+];
+
 export const warpUnloadingMethod: Method = {
   id: 'warp-unloading',
   name: 'Load that twisted track takes off a wheel',
@@ -61,11 +70,7 @@ export const warpUnloadingMethod: Method = {
   validRange:
     'A stiff body on two two-axle trucks whose side frames pitch freely. A twisted body, uneven springs, friction of wedges and preload of constant-contact side bearings are not in it.',
   sources: [
-    { text: 'Statics of a stiff car body on two sprung trucks', status: 'published' },
-    {
-      text: 'Side bearings 50 in and springs 79 in apart; a truck weighs about 10,000 lb',
-      status: 'common practice, no source',
-    },
+    ...WARP_UNLOADING_SOURCES,
     { text: 'Stiffness of the springs and edge of the centre plate', status: 'engineering judgement' },
   ],
 };

@@ -1,8 +1,9 @@
 """Runs trains of masses and draft gears with SciPy, apart from the TypeScript.
 
 The same law of the gear (slack, an elastic part of a straight and a cubic share, then solid, friction
-as a share of the elastic force) is written down again and integrated by the Runge-Kutta pair of orders 8 and 5(3) to a tight
-tolerance; power is changed for braking in between, so that the slack runs in and out.
+as a share of the elastic force) is written down again and integrated by the Runge-Kutta pair of
+orders 8 and 5(3) to a tight tolerance; power is changed for braking in between, so that the slack runs
+in and out.
 
 Run: python3 tests/reference/mass-chain.py > tests/reference/mass-chain.json
 Needs numpy and scipy (Debian: python3-scipy).

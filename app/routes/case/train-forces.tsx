@@ -39,7 +39,7 @@ export default function TrainForces() {
           <p className="small soft">
             Draft gear: {gear}. Choose another kind under{' '}
             <Link to={`/cases/${caseId}/train#placing`}>
-              track under the train, its draft gear and its end
+              track under the train, draft gear and end of train
             </Link>
             .
           </p>

@@ -3,6 +3,7 @@ import {
   PLATE_EDGE_MM,
   SPRING_GROUP_KN_PER_MM,
   WARP_UNLOADING_FORMULA,
+  WARP_UNLOADING_SOURCES,
   warpUnloadingKn,
 } from '../../mechanics/warp-unloading';
 import { staticWheelLoadKn } from '../../mechanics/wheel-load';
@@ -49,13 +50,7 @@ export const wheelLoadMargin: MarginWitness = {
     },
   ],
   formula: `V = W·g/(2n) − ${WARP_UNLOADING_FORMULA}; W: gross weight; n: axles`,
-  sources: [
-    { text: 'Statics of a stiff car body on two sprung trucks', status: 'published' },
-    {
-      text: 'Side bearings 50 in and springs 79 in apart; a truck weighs about 10,000 lb',
-      status: 'common practice, no source',
-    },
-  ],
+  sources: WARP_UNLOADING_SOURCES,
   unit: 'kN',
   compute: ([gross = NaN, axles = NaN, warp = NaN, clearance = NaN, spring = NaN, edge = NaN]) =>
     wheelLoadLeft(gross, axles, warp, clearance, spring, edge),

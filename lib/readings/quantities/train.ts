@@ -78,7 +78,7 @@ export const CURVATURE = {
 
 export const trainTrackGroup: QuantityGroup = {
   id: 'trainTrack',
-  name: 'Track under the train, its draft gear and its end',
+  name: 'Track under the train, draft gear and end of train',
   screen: 'train',
   subject: 'case',
   howTo: {
